@@ -1,0 +1,49 @@
+package ebblight.engine;
+
+import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonParser;
+import com.grack.nanojson.JsonParserException;
+import com.grack.nanojson.JsonWriter;
+import ebblight.core.numeric.Work;
+import java.util.Map;
+
+/** Answers requests: {@code {"schema": "COMMAND/1", …}} in, the document of that command out. */
+public final class Engine {
+
+    private final Map<String, Answerer> answerers;
+
+    public Engine() {
+        answerers = Map.of();
+    }
+
+    /**
+     * Answers one request.
+     *
+     * @param json the request; its {@code schema} says which command is asked
+     * @param blobs frames that the request names; pictures of the answer are added
+     * @throws RequestException when a field is missing, unknown or out of range
+     * @throws Work.Cancelled when {@code work} was cancelled
+     */
+    public String answer(String json, Blobs blobs, Work work) {
+        JsonObject request;
+        try {
+            request = JsonParser.object().from(json);
+        } catch (JsonParserException e) {
+            throw new RequestException("request", "is not a JSON object: " + e.getMessage());
+        }
+        String schema = request.getString("schema", "");
+        Answerer answerer = answerers.get(schema);
+        if (answerer == null) {
+            throw new RequestException("schema", "\"" + schema + "\" is not known; known are " + answerers.keySet());
+        }
+        JsonObject answer = new JsonObject();
+        answer.put("schema", schema);
+        answer.putAll(answerer.answer(request, blobs, work));
+        return JsonWriter.string(answer);
+    }
+
+    /** Answers the requests of one schema. */
+    interface Answerer {
+        JsonObject answer(JsonObject request, Blobs blobs, Work work);
+    }
+}
