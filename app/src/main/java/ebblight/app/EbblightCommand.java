@@ -1,15 +1,80 @@
 package ebblight.app;
 
+import ebblight.core.numeric.Work;
+import ebblight.engine.RequestException;
+import java.io.IOException;
+import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
-/** The command line as a whole: its commands are registered here. */
-@Command(name = "ebblight", mixinStandardHelpOptions = true, version = "ebblight 0.1.0")
-final class EbblightCommand {
+/** The command line as a whole: its commands are registered here, and here failures become exit codes. */
+@Command(
+        name = "ebblight",
+        description = {
+            "Measures how water, cloud and foliage move, shows what a shutter time makes of them, and finds the"
+                    + " settings that reach it.",
+            ""
+        },
+        mixinStandardHelpOptions = true,
+        version = EbblightCommand.VERSION,
+        commandListHeading = "%nCommands:%n",
+        subcommands = {},
+        footer = {
+            "",
+            "Exit codes: 0 done, 2 wrong usage, 3 unusable input, 4 no answer exists, 130 interrupted, 1 our fault.",
+            "Neutral-density filters are not solar filters: never look at the sun through an optical finder."
+        })
+final class EbblightCommand implements Runnable {
+
+    static final String VERSION = "ebblight 0.1.0";
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli before run
+    private CommandSpec spec;
 
     private EbblightCommand() {}
 
+    @Override
+    public void run() {
+        spec.commandLine().usage(spec.commandLine().getOut());
+    }
+
     static int run(String... arguments) {
-        return new CommandLine(new EbblightCommand()).execute(arguments);
+        CommandLine line = new CommandLine(new EbblightCommand());
+        line.setUsageHelpAutoWidth(true);
+        line.setParameterExceptionHandler((e, args) -> usage(e));
+        line.setExecutionExceptionHandler((e, command, parsed) -> failure(e, command));
+        return line.execute(arguments);
+    }
+
+    private static int usage(ParameterException e) {
+        CommandLine line = e.getCommandLine();
+        PrintWriter err = line.getErr();
+        err.println("ebblight: " + e.getMessage());
+        err.println("See: " + line.getCommandSpec().qualifiedName() + " --help");
+        return ExitCode.WRONG_USAGE;
+    }
+
+    private static int failure(Exception e, CommandLine command) {
+        PrintWriter err = command.getErr();
+        if (e instanceof Work.Cancelled) {
+            err.println("ebblight: stopped; nothing was written");
+            return ExitCode.INTERRUPTED;
+        }
+        if (e instanceof UsageException || e instanceof RequestException) {
+            err.println("ebblight: " + e.getMessage());
+            err.println("See: " + command.getCommandSpec().qualifiedName() + " --help");
+            return ExitCode.WRONG_USAGE;
+        }
+        if (e instanceof IOException) {
+            err.println("ebblight: " + e.getMessage());
+            return ExitCode.UNUSABLE_INPUT;
+        }
+        err.println("ebblight: our fault, please report it with these lines:");
+        e.printStackTrace(err);
+        return ExitCode.OUR_FAULT;
     }
 }

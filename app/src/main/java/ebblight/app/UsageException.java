@@ -1,0 +1,10 @@
+package ebblight.app;
+
+/** The command was called in a way that cannot be meant: the message names the option and what it expects. */
+final class UsageException extends RuntimeException {
+    private static final long serialVersionUID = 1;
+
+    UsageException(String message) {
+        super(message);
+    }
+}
