@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Powers;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -112,6 +113,36 @@ public final class Clip {
         double[] times = new double[to - from];
         System.arraycopy(timesSeconds, from, times, 0, times.length);
         return of(width, height, times, frames.subList(from, to), coding);
+    }
+
+    /** The frames for which {@code keep} is true. */
+    public Clip only(boolean[] keep) {
+        int count = 0;
+        for (boolean k : keep) {
+            count += k ? 1 : 0;
+        }
+        if (count == frames()) {
+            return this;
+        }
+        double[] times = new double[count];
+        List<byte[]> kept = new ArrayList<>();
+        for (int i = 0; i < keep.length; i++) {
+            if (keep[i]) {
+                times[kept.size()] = timesSeconds[i];
+                kept.add(frames.get(i));
+            }
+        }
+        return of(width, height, times, kept, coding);
+    }
+
+    /** How the samples are written. */
+    public Coding coding() {
+        return coding;
+    }
+
+    /** The bytes of frame {@code i}: not a copy. */
+    public byte[] bytes(int i) {
+        return frames.get(i);
     }
 
     /** Writes the linear luminance of frame {@code i} into {@code destination}, {@code width · height} samples. */

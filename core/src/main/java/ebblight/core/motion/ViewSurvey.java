@@ -1,0 +1,224 @@
+package ebblight.core.motion;
+
+import ebblight.core.numeric.Quantiles;
+import ebblight.core.numeric.Work;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * What a clip shows before any water is measured: what the camera did, how the light changed, how noisy the frames
+ * are, and which parts of the picture move in which way.
+ */
+public final class ViewSurvey {
+
+    /** Frames tracked to learn whether the camera moved at all. */
+    private static final int FRAMES_TO_JUDGE = 24;
+
+    /** A frame darker than this share of the median frame belongs to a fade. */
+    private static final double FADED = 0.3;
+
+    private static final float[] UNKNOWN = {};
+
+    private final Clip clip;
+    private final Camera camera;
+    private final Placement[] placements;
+    private final int crop;
+    private final int framesLeftOut;
+    private final Optional<Parts> parts;
+
+    private ViewSurvey(
+            Clip clip, Camera camera, Placement[] placements, int crop, int framesLeftOut, Optional<Parts> parts) {
+        this.clip = clip;
+        this.camera = camera;
+        this.placements = placements;
+        this.crop = crop;
+        this.framesLeftOut = framesLeftOut;
+        this.parts = parts;
+    }
+
+    /** What is known of the picture's parts; nothing of it exists when the camera moved too far. */
+    record Parts(
+            LuminanceFrames frames,
+            float[] mean,
+            float[][] meanColour,
+            NoiseModel noise,
+            SoftRegions regions,
+            RegionMap map,
+            Optional<Horizon> horizon) {}
+
+    /**
+     * Surveys a clip of two frames or more.
+     *
+     * @param strokes corrections by hand, or none
+     */
+    public static ViewSurvey of(Clip clip, Strokes strokes, RegionModel model, Work work) {
+        if (clip.frames() < 2) {
+            throw new IllegalArgumentException("a survey needs two frames or more, had " + clip.frames());
+        }
+        work.progress(0, "looking whether the camera moved");
+        float[][] raw = LuminanceFrames.raw(clip, work);
+        Clip lit = withoutFades(clip, raw);
+        int leftOut = clip.frames() - lit.frames();
+        if (leftOut > 0) {
+            raw = LuminanceFrames.raw(lit, work);
+        }
+        int step = Math.max(1, raw.length / FRAMES_TO_JUDGE);
+        CameraTrack track = CameraTrack.of(raw, lit.width(), lit.height(), step, UNKNOWN, work);
+        Camera camera = Camera.judge(track, lit.width());
+        Parts parts = null;
+        float[] stillness = UNKNOWN;
+        if (camera.verdict() == Camera.Verdict.UNSURE) {
+            // Try again on what the regions take for fixed.
+            parts = parts(lit, strokes, 0, lit, model, work);
+            stillness = parts.regions().share(Kind.FIXED);
+            track = CameraTrack.of(raw, lit.width(), lit.height(), step, stillness, work);
+            camera = Camera.judge(track, lit.width());
+        }
+        if (camera.verdict() == Camera.Verdict.CORRECTED) {
+            work.progress(0.15, "putting the frames back in place");
+            track = CameraTrack.of(raw, lit.width(), lit.height(), 1, stillness, work);
+            camera = Camera.judge(track, lit.width());
+            int crop = SteadyClip.crop(track.placements(), lit.width());
+            if (4 * crop >= Math.min(lit.width(), lit.height())) {
+                camera = new Camera(Camera.Verdict.REFUSED, camera.rmsPixels(), camera.largestPixels());
+            } else if (camera.verdict() == Camera.Verdict.CORRECTED) {
+                Clip steady = SteadyClip.of(lit, track.placements(), crop, work);
+                Parts corrected = parts(steady, strokes, crop, lit, model, work);
+                return new ViewSurvey(steady, camera, track.placements(), crop, leftOut, Optional.of(corrected));
+            }
+        }
+        if (camera.verdict() == Camera.Verdict.REFUSED) {
+            return new ViewSurvey(lit, camera, new Placement[0], 0, leftOut, Optional.empty());
+        }
+        if (parts == null) {
+            parts = parts(lit, strokes, 0, lit, model, work);
+        }
+        return new ViewSurvey(lit, camera, new Placement[0], 0, leftOut, Optional.of(parts));
+    }
+
+    private static Clip withoutFades(Clip clip, float[][] raw) {
+        double[] means = new double[raw.length];
+        for (int i = 0; i < raw.length; i++) {
+            double sum = 0;
+            for (float v : raw[i]) {
+                sum += v;
+            }
+            means[i] = sum / raw[i].length;
+        }
+        double limit = FADED * Quantiles.median(means.clone(), means.length);
+        boolean[] keep = new boolean[raw.length];
+        for (int i = 0; i < raw.length; i++) {
+            keep[i] = means[i] > limit || limit == 0;
+        }
+        return clip.only(keep);
+    }
+
+    private static Parts parts(Clip clip, Strokes strokes, int crop, Clip whole, RegionModel model, Work work) {
+        work.progress(0.3, "telling the parts of the picture apart");
+        int w = clip.width();
+        int h = clip.height();
+        LuminanceFrames frames = LuminanceFrames.of(clip, work);
+        float[] mean = frames.mean(0, frames.count());
+        NoiseModel noise = NoiseModel.of(frames, mean);
+        float[][] colour = meanColour(clip, work);
+        float[][] features =
+                RegionFeatures.of(frames, mean, noise, colour, work).maps();
+        float[][] logits = new float[RegionModel.KINDS][w * h];
+        work.forEach(h, y -> {
+            for (int p = y * w; p < (y + 1) * w; p++) {
+                model.logits(features, p, logits);
+            }
+        });
+        float[] median = frames.median(work);
+        Decided plain = decide(logits, median, w, h, work);
+        if (strokes.isEmpty()) {
+            return new Parts(frames, mean, colour, noise, plain.regions(), plain.map(), plain.horizon());
+        }
+        Strokes here = strokes.cropped(crop, whole.width(), whole.height());
+        StrokeLift.apply(here, model, features, colour, w, h, logits);
+        Decided drawn = decide(logits, median, w, h, work);
+        RegionMap named = drawn.map().named(plain.map());
+        return new Parts(frames, mean, colour, noise, drawn.regions(), named, drawn.horizon());
+    }
+
+    private record Decided(SoftRegions regions, RegionMap map, Optional<Horizon> horizon) {}
+
+    private static Decided decide(float[][] logits, float[] median, int w, int h, Work work) {
+        SoftRegions regions = SoftRegions.of(logits, median, w, h, work);
+        Optional<Horizon> horizon = Horizon.find(regions, median);
+        SoftRegions cut = horizon.map(line -> line.apply(regions)).orElse(regions);
+        return new Decided(cut, RegionMap.of(cut), horizon);
+    }
+
+    private static float[][] meanColour(Clip clip, Work work) {
+        int n = clip.width() * clip.height();
+        float[][] mean = new float[3][n];
+        work.forEach(3, c -> {
+            float[] plane = new float[n];
+            double[] sum = new double[n];
+            for (int i = 0; i < clip.frames(); i++) {
+                clip.channel(i, c, plane);
+                for (int p = 0; p < n; p++) {
+                    sum[p] += plane[p];
+                }
+            }
+            for (int p = 0; p < n; p++) {
+                mean[c][p] = (float) (sum[p] / clip.frames());
+            }
+        });
+        return mean;
+    }
+
+    /** The frames that were used: without fades, put back in place where the camera moved. */
+    public Clip clip() {
+        return clip;
+    }
+
+    public Camera camera() {
+        return camera;
+    }
+
+    /** Where every used frame lay, in pixels of the survey before cropping; empty unless it was corrected. */
+    public Placement[] placements() {
+        return Arrays.copyOf(placements, placements.length);
+    }
+
+    /** Survey pixels cut at every side by the correction. */
+    public int crop() {
+        return crop;
+    }
+
+    /** Frames of a fade that were not used. */
+    public int framesLeftOut() {
+        return framesLeftOut;
+    }
+
+    /** Whether the parts of the picture could be told: false when the camera moved too far. */
+    public boolean hasParts() {
+        return parts.isPresent();
+    }
+
+    Parts parts() {
+        return parts.orElseThrow(() -> new IllegalStateException("the camera moved too far: there are no parts"));
+    }
+
+    /** The parts of the picture. */
+    public RegionMap map() {
+        return parts().map();
+    }
+
+    /** Soft shares of the four kinds. */
+    public SoftRegions regions() {
+        return parts().regions();
+    }
+
+    /** Fading in stops per minute, positive when it grows darker. */
+    public double fadingStopsPerMinute() {
+        return parts().frames().drift().stopsPerMinute();
+    }
+
+    /** The line between sky and water where it is clear. */
+    public Optional<Horizon> horizon() {
+        return parts().horizon();
+    }
+}
