@@ -1,0 +1,238 @@
+package ebblight.imaging;
+
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * An RGB profile of the matrix kind (ICC.1:2010): the transfer curve and the primaries. Profiles that need a look-up
+ * table are not read.
+ */
+final class IccProfile {
+
+    private static final int HEADER = 128;
+
+    private final byte[] bytes;
+    private final TransferCurve curve;
+    private final double[] toXyz;
+
+    private IccProfile(byte[] bytes, TransferCurve curve, double[] toXyz) {
+        this.bytes = bytes;
+        this.curve = curve;
+        this.toXyz = toXyz;
+    }
+
+    /** The profile that pictures without one are taken to have. */
+    static IccProfile srgb() {
+        byte[] bytes = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
+        double[] matrix = matrix(bytes).orElseThrow(() -> new IllegalStateException("the JDK's sRGB has no primaries"));
+        return new IccProfile(bytes, TransferCurve.SRGB, matrix);
+    }
+
+    /** Reads a profile; empty when it is not an RGB profile of the matrix kind. */
+    static Optional<IccProfile> read(byte[] bytes) {
+        try {
+            if (bytes.length < HEADER + 4
+                    || !"RGB ".equals(new String(bytes, 16, 4, StandardCharsets.US_ASCII))
+                    || tag(bytes, "A2B0").isPresent()) {
+                return Optional.empty();
+            }
+            Optional<TransferCurve> curve = tag(bytes, "gTRC").flatMap(IccProfile::curve);
+            Optional<double[]> matrix = matrix(bytes);
+            return curve.isPresent() && matrix.isPresent()
+                    ? Optional.of(new IccProfile(bytes, curve.get(), matrix.get()))
+                    : Optional.empty();
+        } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
+            return Optional.empty();
+        }
+    }
+
+    byte[] bytes() {
+        return bytes;
+    }
+
+    /** The same primaries with another curve; the bytes stay those of this profile. */
+    IccProfile with(TransferCurve other) {
+        return new IccProfile(bytes, other, toXyz);
+    }
+
+    TransferCurve curve() {
+        return curve;
+    }
+
+    boolean sameAs(IccProfile other) {
+        return curve == other.curve && Arrays.equals(bytes, other.bytes);
+    }
+
+    /** Linear RGB of this profile to linear RGB of {@code other}, row by row. */
+    double[] to(IccProfile other) {
+        return product(inverse(other.toXyz), toXyz);
+    }
+
+    /** A profile of the same primaries whose code values are the light itself. */
+    IccProfile linear() {
+        byte[] text = "Linear light".getBytes(StandardCharsets.US_ASCII);
+        ByteBuffer description = ByteBuffer.allocate(96 + text.length);
+        description
+                .put("desc".getBytes(StandardCharsets.US_ASCII))
+                .putInt(0)
+                .putInt(text.length + 1)
+                .put(text);
+        ByteBuffer copyright = ByteBuffer.allocate(32);
+        copyright.put("text".getBytes(StandardCharsets.US_ASCII)).putInt(0);
+        copyright.put("No copyright".getBytes(StandardCharsets.US_ASCII));
+        ByteBuffer curveTag = ByteBuffer.allocate(12);
+        curveTag.put("curv".getBytes(StandardCharsets.US_ASCII)).putInt(0).putInt(0);
+        String[] names = {"desc", "cprt", "wtpt", "rXYZ", "gXYZ", "bXYZ", "rTRC", "gTRC", "bTRC"};
+        byte[][] data = {
+            description.array(),
+            copyright.array(),
+            tag(bytes, "wtpt").orElseGet(() -> xyz(0.9642, 1, 0.8249)),
+            xyz(toXyz[0], toXyz[3], toXyz[6]),
+            xyz(toXyz[1], toXyz[4], toXyz[7]),
+            xyz(toXyz[2], toXyz[5], toXyz[8]),
+            curveTag.array(),
+            curveTag.array(),
+            curveTag.array()
+        };
+        int size = HEADER + 4 + 12 * names.length;
+        for (byte[] d : data) {
+            size += (d.length + 3) / 4 * 4;
+        }
+        ByteBuffer out = ByteBuffer.allocate(size);
+        out.put(bytes, 0, HEADER);
+        out.putInt(0, size);
+        out.putInt(8, 0x02100000);
+        for (int i = 84; i < HEADER; i++) {
+            out.put(i, (byte) 0);
+        }
+        out.position(HEADER);
+        out.putInt(names.length);
+        int at = HEADER + 4 + 12 * names.length;
+        for (int k = 0; k < names.length; k++) {
+            out.put(names[k].getBytes(StandardCharsets.US_ASCII)).putInt(at).putInt(data[k].length);
+            at += (data[k].length + 3) / 4 * 4;
+        }
+        for (byte[] d : data) {
+            out.put(d);
+            out.position(HEADER + (out.position() - HEADER + 3) / 4 * 4);
+        }
+        return new IccProfile(out.array(), TransferCurve.LINEAR, toXyz);
+    }
+
+    private static byte[] xyz(double x, double y, double z) {
+        ByteBuffer b = ByteBuffer.allocate(20);
+        b.put("XYZ ".getBytes(StandardCharsets.US_ASCII)).putInt(0);
+        b.putInt((int) Math.round(x * 65536))
+                .putInt((int) Math.round(y * 65536))
+                .putInt((int) Math.round(z * 65536));
+        return b.array();
+    }
+
+    private static Optional<byte[]> tag(byte[] bytes, String name) {
+        ByteBuffer b = ByteBuffer.wrap(bytes);
+        int count = b.getInt(HEADER);
+        for (int k = 0; k < count; k++) {
+            int entry = HEADER + 4 + 12 * k;
+            if (name.equals(new String(bytes, entry, 4, StandardCharsets.US_ASCII))) {
+                int at = b.getInt(entry + 4);
+                return Optional.of(Arrays.copyOfRange(bytes, at, at + b.getInt(entry + 8)));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<double[]> matrix(byte[] bytes) {
+        double[] m = new double[9];
+        String[] names = {"rXYZ", "gXYZ", "bXYZ"};
+        for (int c = 0; c < 3; c++) {
+            Optional<byte[]> data = tag(bytes, names[c]);
+            if (data.isEmpty()) {
+                return Optional.empty();
+            }
+            ByteBuffer b = ByteBuffer.wrap(data.get());
+            for (int r = 0; r < 3; r++) {
+                m[3 * r + c] = b.getInt(8 + 4 * r) / 65536.0;
+            }
+        }
+        return Optional.of(m);
+    }
+
+    /** Tags of types curv and para (ICC.1:2010, 10.5 and 10.15). */
+    private static Optional<TransferCurve> curve(byte[] data) {
+        ByteBuffer b = ByteBuffer.wrap(data);
+        String type = new String(data, 0, 4, StandardCharsets.US_ASCII);
+        if (type.equals("curv")) {
+            int n = b.getInt(8);
+            if (n == 0) {
+                return Optional.of(TransferCurve.LINEAR);
+            }
+            if (n == 1) {
+                return Optional.of(TransferCurve.gamma((b.getShort(12) & 0xFFFF) / 256.0));
+            }
+            double[] samples = new double[n];
+            for (int i = 0; i < n; i++) {
+                samples[i] = (b.getShort(12 + 2 * i) & 0xFFFF) / 65535.0;
+            }
+            return Optional.of(TransferCurve.sampled(samples));
+        }
+        if (!type.equals("para")) {
+            return Optional.empty();
+        }
+        int kind = b.getShort(8);
+        int[] counts = {1, 3, 4, 5, 7};
+        if (kind < 0 || kind > 4) {
+            return Optional.empty();
+        }
+        double[] p = new double[7];
+        for (int i = 0; i < counts[kind]; i++) {
+            p[i] = b.getInt(12 + 4 * i) / 65536.0;
+        }
+        double[] samples = new double[4097];
+        for (int i = 0; i < samples.length; i++) {
+            samples[i] = parametric(kind, p, i / (samples.length - 1.0));
+        }
+        return Optional.of(TransferCurve.sampled(samples));
+    }
+
+    private static double parametric(int kind, double[] p, double x) {
+        double g = p[0];
+        double a = p[1];
+        double b = p[2];
+        double c = p[3];
+        double d = p[4];
+        return switch (kind) {
+            case 0 -> Math.pow(x, g);
+            case 1 -> x >= -b / a ? Math.pow(a * x + b, g) : 0;
+            case 2 -> x >= -b / a ? Math.pow(a * x + b, g) + c : c;
+            case 3 -> x >= d ? Math.pow(a * x + b, g) : c * x;
+            default -> x >= d ? Math.pow(a * x + b, g) + p[5] : c * x + p[6];
+        };
+    }
+
+    private static double[] product(double[] a, double[] b) {
+        double[] out = new double[9];
+        for (int r = 0; r < 3; r++) {
+            for (int c = 0; c < 3; c++) {
+                out[3 * r + c] = a[3 * r] * b[c] + a[3 * r + 1] * b[3 + c] + a[3 * r + 2] * b[6 + c];
+            }
+        }
+        return out;
+    }
+
+    private static double[] inverse(double[] m) {
+        double[] adjoint = {
+            m[4] * m[8] - m[5] * m[7], m[2] * m[7] - m[1] * m[8], m[1] * m[5] - m[2] * m[4],
+            m[5] * m[6] - m[3] * m[8], m[0] * m[8] - m[2] * m[6], m[2] * m[3] - m[0] * m[5],
+            m[3] * m[7] - m[4] * m[6], m[1] * m[6] - m[0] * m[7], m[0] * m[4] - m[1] * m[3]
+        };
+        double determinant = m[0] * adjoint[0] + m[1] * adjoint[3] + m[2] * adjoint[6];
+        for (int i = 0; i < 9; i++) {
+            adjoint[i] /= determinant;
+        }
+        return adjoint;
+    }
+}

@@ -1,0 +1,123 @@
+package ebblight.imaging;
+
+import static org.bytedeco.opencv.global.opencv_imgcodecs.IMREAD_ANYDEPTH;
+import static org.bytedeco.opencv.global.opencv_imgcodecs.IMREAD_COLOR_RGB;
+import static org.bytedeco.opencv.global.opencv_imgcodecs.imdecode;
+
+import java.io.IOException;
+import java.nio.ShortBuffer;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Set;
+import org.bytedeco.javacpp.BytePointer;
+import org.bytedeco.opencv.global.opencv_core;
+import org.bytedeco.opencv.opencv_core.Mat;
+
+/** Reads single pictures: JPEG, PNG, TIFF in 8 or 16 bits, and RAW by the JPEG that cameras embed in it. */
+final class PictureReader {
+
+    static final Set<String> PICTURES = Set.of("jpg", "jpeg", "png", "tif", "tiff");
+    static final Set<String> RAWS = Set.of(
+            "crw", "cr2", "cr3", "nef", "nrw", "arw", "dng", "raf", "orf", "rw2", "pef", "kdc", "dcr", "srw", "3fr",
+            "iiq", "rwl", "x3f", "erf", "mrw");
+
+    private PictureReader() {}
+
+    static String ending(Path file) {
+        String name = String.valueOf(file.getFileName());
+        int dot = name.lastIndexOf('.');
+        return dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);
+    }
+
+    static boolean reads(Path file) {
+        return PICTURES.contains(ending(file)) || RAWS.contains(ending(file));
+    }
+
+    /** The bytes of a file, or an exception that says why they cannot be had. */
+    static byte[] bytes(Path file) throws UnreadableInputException {
+        try {
+            byte[] bytes = Files.readAllBytes(file);
+            if (bytes.length == 0) {
+                throw new UnreadableInputException(file, "is empty");
+            }
+            return bytes;
+        } catch (NoSuchFileException e) {
+            throw new UnreadableInputException(file, "does not exist");
+        } catch (AccessDeniedException e) {
+            throw new UnreadableInputException(file, "may not be read (permission denied)");
+        } catch (UnreadableInputException e) {
+            throw e;
+        } catch (IOException | OutOfMemoryError e) {
+            throw new UnreadableInputException(file, "could not be read: " + e.getMessage());
+        }
+    }
+
+    /** Decodes a picture, turned upright as its orientation tag asks. */
+    static DecodedFrame decode(Path file, byte[] bytes) throws UnreadableInputException {
+        boolean raw = RAWS.contains(ending(file));
+        byte[] coded = raw
+                ? EmbeddedJpeg.largest(bytes)
+                        .orElseThrow(() -> new UnreadableInputException(
+                                file, "holds no embedded JPEG; develop it to TIFF or JPEG first"))
+                : bytes;
+        if (isJpeg(coded) && !raw && cutOff(coded)) {
+            throw new UnreadableInputException(file, "is cut off: the end of the JPEG is missing");
+        }
+        IccProfile profile = FrameFacts.profile(coded).orElseGet(IccProfile::srgb);
+        try (BytePointer pointer = new BytePointer(coded);
+                Mat packed = new Mat(1, coded.length, opencv_core.CV_8UC1, pointer);
+                Mat mat = imdecode(packed, IMREAD_ANYDEPTH | IMREAD_COLOR_RGB)) {
+            if (mat.empty()) {
+                throw new UnreadableInputException(
+                        file, "is not a picture that can be decoded (JPEG, PNG or TIFF expected)");
+            }
+            int samples = 3 * mat.cols() * mat.rows();
+            if (mat.depth() == opencv_core.CV_8U) {
+                byte[] codes = new byte[samples];
+                mat.data().get(codes);
+                return DecodedFrame.of8(mat.cols(), mat.rows(), codes, profile);
+            }
+            if (mat.depth() == opencv_core.CV_16U) {
+                short[] codes = new short[samples];
+                ShortBuffer buffer = mat.createBuffer();
+                buffer.get(codes);
+                return DecodedFrame.of16(mat.cols(), mat.rows(), codes, profile);
+            }
+            throw new UnreadableInputException(file, "holds neither 8 nor 16 bits a sample");
+        } catch (RuntimeException e) {
+            throw new UnreadableInputException(file, "could not be decoded: " + firstLine(e));
+        }
+    }
+
+    private static String firstLine(RuntimeException e) {
+        String message = String.valueOf(e.getMessage());
+        int end = message.indexOf('\n');
+        return end < 0 ? message : message.substring(0, end);
+    }
+
+    private static boolean isJpeg(byte[] bytes) {
+        return bytes.length > 3 && (bytes[0] & 0xFF) == 0xFF && (bytes[1] & 0xFF) == 0xD8;
+    }
+
+    /**
+     * Whether no end-of-image marker follows the last start-of-scan. In scan data 0xFF is followed by 0 or a restart
+     * marker, so a marker found there is the end.
+     */
+    private static boolean cutOff(byte[] bytes) {
+        for (int i = bytes.length - 2; i >= 0; i--) {
+            if ((bytes[i] & 0xFF) == 0xFF) {
+                int marker = bytes[i + 1] & 0xFF;
+                if (marker == 0xD9) {
+                    return false;
+                }
+                if (marker == 0xDA) {
+                    return true;
+                }
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,109 @@
+package ebblight.imaging;
+
+import ebblight.core.motion.Clip;
+import ebblight.core.numeric.Quantiles;
+import ebblight.core.numeric.Work;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Reads a source for the survey: 480 px wide or less by area means of linear light, at most 12 frames a second, at most
+ * 480 frames.
+ */
+public final class SurveyReader {
+
+    public static final int SURVEY_WIDTH = 480;
+    private static final double MOST_PER_SECOND = 12;
+    private static final int MOST_FRAMES = 480;
+
+    private SurveyReader() {}
+
+    /** Reads {@code source} at up to {@code width} pixels width. */
+    public static SurveyFrames read(FrameSource source, int width, Work work) throws IOException {
+        Collector collector = new Collector(width, source.pictures());
+        source.visit(collector, work);
+        return collector.result();
+    }
+
+    private static final class Collector implements ClipFrames.Chooser {
+        private final int mostWidth;
+        private final boolean pictures;
+        private final List<byte[]> frames = new ArrayList<>();
+        private final List<Double> times = new ArrayList<>();
+        private final List<Integer> indices = new ArrayList<>();
+        private final List<OptionalDouble> exposures = new ArrayList<>();
+        private final List<Double> allTimes = new ArrayList<>();
+        private AreaMean area = new AreaMean(1, 1, 1, 1);
+        private int sourceWidth;
+        private int sourceHeight;
+        private double next = Double.NEGATIVE_INFINITY;
+        private boolean cutOff;
+
+        Collector(int mostWidth, boolean pictures) {
+            this.mostWidth = mostWidth;
+            this.pictures = pictures;
+        }
+
+        @Override
+        public boolean wants(double seconds) {
+            allTimes.add(seconds);
+            if (frames.size() >= MOST_FRAMES) {
+                cutOff = true;
+                return false;
+            }
+            double spacing = allTimes.size() < 2 ? 0 : (seconds - allTimes.get(0)) / (allTimes.size() - 1);
+            if (seconds < next - 0.25 * spacing) {
+                return false;
+            }
+            next = (next == Double.NEGATIVE_INFINITY ? seconds : Math.max(next, seconds - 1 / MOST_PER_SECOND))
+                    + 1 / MOST_PER_SECOND;
+            return true;
+        }
+
+        @Override
+        public boolean frame(int index, double seconds, OptionalDouble exposure, DecodedFrame frame) {
+            if (pictures && !wants(seconds)) {
+                return true;
+            }
+            if (frames.isEmpty()) {
+                sourceWidth = frame.width();
+                sourceHeight = frame.height();
+                int w = Math.min(mostWidth, sourceWidth);
+                int h = Math.max(1, (int) Math.round((double) sourceHeight * w / sourceWidth));
+                area = new AreaMean(sourceWidth, sourceHeight, w, h);
+            }
+            frames.add(area.linear16(frame));
+            times.add(seconds);
+            indices.add(index);
+            exposures.add(exposure);
+            return true;
+        }
+
+        SurveyFrames result() {
+            double[] seconds = new double[frames.size()];
+            for (int i = 0; i < seconds.length; i++) {
+                double t = times.get(i);
+                // Pictures of which nothing but their order is known count as one second apart.
+                seconds[i] = Double.isNaN(t) ? i : i > 0 && t <= seconds[i - 1] ? seconds[i - 1] + 1e-3 : t;
+            }
+            int n = allTimes.size();
+            double span = n < 2 ? 0 : allTimes.get(n - 1) - allTimes.get(0);
+            double[] gaps = new double[Math.max(1, n - 1)];
+            for (int i = 1; i < n; i++) {
+                gaps[i - 1] = allTimes.get(i) - allTimes.get(i - 1);
+            }
+            return new SurveyFrames(
+                    Clip.of(area.newWidth(), area.newHeight(), seconds, frames, Clip.Coding.LINEAR16),
+                    sourceWidth,
+                    sourceHeight,
+                    n,
+                    span > 0 ? (n - 1) / span : 0,
+                    Quantiles.median(gaps, gaps.length),
+                    indices.stream().mapToInt(Integer::intValue).toArray(),
+                    List.copyOf(exposures),
+                    cutOff);
+        }
+    }
+}
