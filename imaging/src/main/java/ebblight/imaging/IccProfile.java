@@ -63,6 +63,12 @@ final class IccProfile {
         return curve;
     }
 
+    /** The profile to write with: this one, or plain sRGB where the curve is one that no profile here describes. */
+    IccProfile forWriting() {
+        IccProfile plain = srgb();
+        return Arrays.equals(bytes, plain.bytes) ? plain : this;
+    }
+
     boolean sameAs(IccProfile other) {
         return curve == other.curve && Arrays.equals(bytes, other.bytes);
     }

@@ -1,0 +1,57 @@
+package ebblight.imaging;
+
+import ebblight.core.numeric.RgbPicture;
+import ebblight.core.numeric.Work;
+
+/** A picture as code values of red, green, blue in 16 bits, pixel by pixel, with the profile that gives them meaning. */
+public final class CodedPicture {
+
+    private final int width;
+    private final int height;
+    private final short[] codes;
+    private final IccProfile profile;
+
+    CodedPicture(int width, int height, short[] codes, IccProfile profile) {
+        this.width = width;
+        this.height = height;
+        this.codes = codes;
+        this.profile = profile;
+    }
+
+    /** Linear sRGB light written with the sRGB curve. */
+    public static CodedPicture srgb(RgbPicture picture, Work work) {
+        IccProfile profile = IccProfile.srgb();
+        CodeTable table = CodeTable.of(profile.curve());
+        int w = picture.width();
+        short[] codes = new short[3 * w * picture.height()];
+        work.forEach(picture.height(), y -> {
+            for (int p = y * w; p < (y + 1) * w; p++) {
+                for (int c = 0; c < 3; c++) {
+                    codes[3 * p + c] = (short) Math.round(table.code16(picture.plane(c)[p]));
+                }
+            }
+        });
+        return new CodedPicture(w, picture.height(), codes, profile);
+    }
+
+    public int width() {
+        return width;
+    }
+
+    public int height() {
+        return height;
+    }
+
+    short[] codes() {
+        return codes;
+    }
+
+    IccProfile profile() {
+        return profile;
+    }
+
+    /** Code value of sample {@code i}, 0 to 65535. */
+    public int code(int i) {
+        return codes[i] & 0xFFFF;
+    }
+}

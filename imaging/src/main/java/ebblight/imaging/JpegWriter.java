@@ -1,0 +1,98 @@
+package ebblight.imaging;
+
+import static org.bytedeco.opencv.global.opencv_imgcodecs.IMWRITE_JPEG_QUALITY;
+import static org.bytedeco.opencv.global.opencv_imgcodecs.IMWRITE_JPEG_SAMPLING_FACTOR;
+import static org.bytedeco.opencv.global.opencv_imgcodecs.IMWRITE_JPEG_SAMPLING_FACTOR_444;
+import static org.bytedeco.opencv.global.opencv_imgcodecs.imencode;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import org.bytedeco.javacpp.BytePointer;
+import org.bytedeco.javacpp.IntPointer;
+import org.bytedeco.opencv.global.opencv_core;
+import org.bytedeco.opencv.opencv_core.Mat;
+
+/** Writes JPEG in full colour resolution, dithered from 16 bits so that smooth skies do not band. */
+public final class JpegWriter {
+
+    private static final int QUALITY = 95;
+    private static final int MOST_IN_SEGMENT = 65_000;
+
+    private JpegWriter() {}
+
+    /** Writes {@code picture} to {@code target}, whole or not at all. */
+    public static void write(Path target, CodedPicture picture, PictureFacts facts) throws IOException {
+        OutputFile.write(target, encode(picture, facts));
+    }
+
+    /** The bytes of the JPEG file. */
+    public static byte[] encode(CodedPicture picture, PictureFacts facts) throws IOException {
+        int w = picture.width();
+        int h = picture.height();
+        byte[] blueFirst = new byte[3 * w * h];
+        for (int p = 0; p < w * h; p++) {
+            int dither = Dither.of(p);
+            for (int c = 0; c < 3; c++) {
+                blueFirst[3 * p + 2 - c] = (byte) Dither.to8(picture.code(3 * p + c), dither);
+            }
+        }
+        byte[] coded;
+        try (BytePointer data = new BytePointer(blueFirst);
+                Mat mat = new Mat(h, w, opencv_core.CV_8UC3, data);
+                BytePointer out = new BytePointer();
+                IntPointer options = new IntPointer(
+                        IMWRITE_JPEG_QUALITY,
+                        QUALITY,
+                        IMWRITE_JPEG_SAMPLING_FACTOR,
+                        IMWRITE_JPEG_SAMPLING_FACTOR_444)) {
+            if (!imencode(".jpg", mat, out, options)) {
+                throw new IOException("the picture could not be coded as JPEG");
+            }
+            coded = new byte[(int) out.limit()];
+            out.get(coded);
+        }
+        ByteArrayOutputStream file = new ByteArrayOutputStream();
+        file.write(coded, 0, 2);
+        segment(file, 0xE1, "Exif\0\0", ExifTags.block(facts, w, h));
+        segment(file, 0xE1, "http://ns.adobe.com/xap/1.0/\0", XmpPacket.of(shortened(facts)));
+        byte[] profile = picture.profile().bytes();
+        segment(file, 0xE2, "ICC_PROFILE\0\1\1", profile);
+        file.write(coded, 2, coded.length - 2);
+        return file.toByteArray();
+    }
+
+    /** So many sources as fit into one segment. */
+    private static PictureFacts shortened(PictureFacts facts) {
+        int most = facts.sources().size();
+        PictureFacts cut = facts;
+        while (XmpPacket.of(cut).length > MOST_IN_SEGMENT) {
+            most /= 2;
+            cut = new PictureFacts(
+                    facts.exposureSeconds(),
+                    facts.fNumber(),
+                    facts.isoSpeed(),
+                    facts.focalMillimetres(),
+                    facts.taken(),
+                    facts.frames(),
+                    facts.sources().subList(0, most),
+                    facts.description());
+        }
+        return cut;
+    }
+
+    private static void segment(ByteArrayOutputStream file, int marker, String head, byte[] body) throws IOException {
+        byte[] name = head.getBytes(StandardCharsets.ISO_8859_1);
+        int length = 2 + name.length + body.length;
+        if (length > 65_535) {
+            throw new IOException("a piece of metadata of " + body.length + " bytes does not fit into a JPEG");
+        }
+        file.write(0xFF);
+        file.write(marker);
+        file.write(length >> 8);
+        file.write(length);
+        file.writeBytes(name);
+        file.writeBytes(body);
+    }
+}

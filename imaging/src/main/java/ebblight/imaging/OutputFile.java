@@ -1,0 +1,78 @@
+package ebblight.imaging;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+
+/**
+ * A file that appears whole or not at all: written beside its place under a name ending in {@code .part}, synced, then
+ * moved. Closing without {@link #commit()} takes the unfinished file away.
+ */
+public final class OutputFile implements AutoCloseable {
+
+    private final Path target;
+    private final Path part;
+    private boolean committed;
+
+    private OutputFile(Path target, Path part) {
+        this.target = target;
+        this.part = part;
+    }
+
+    /** Begins a file at {@code target}; fails at once where nothing can be written. */
+    public static OutputFile begin(Path target) throws IOException {
+        Path folder = target.toAbsolutePath().getParent();
+        if (folder == null || !Files.isDirectory(folder)) {
+            throw new IOException(target + ": the folder " + folder + " does not exist; make it or choose another");
+        }
+        if (Files.isDirectory(target)) {
+            throw new IOException(target + ": is a folder; name a file in it");
+        }
+        try {
+            Path part = Files.createTempFile(folder, "." + target.getFileName(), ".part");
+            return new OutputFile(target, part);
+        } catch (AccessDeniedException e) {
+            throw new IOException(target + ": cannot be written (permission denied); choose another folder", e);
+        } catch (IOException e) {
+            throw new IOException(target + ": cannot be written (" + e.getMessage() + "); choose another folder", e);
+        }
+    }
+
+    /** Where to write until {@link #commit()}. */
+    public Path part() {
+        return part;
+    }
+
+    /** Syncs what was written and moves it into place. */
+    public void commit() throws IOException {
+        try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+            channel.force(true);
+        }
+        try {
+            Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+        } catch (AtomicMoveNotSupportedException e) {
+            Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
+        }
+        committed = true;
+    }
+
+    @Override
+    public void close() throws IOException {
+        if (!committed) {
+            Files.deleteIfExists(part);
+        }
+    }
+
+    /** Writes {@code bytes} to {@code target} whole or not at all. */
+    public static void write(Path target, byte[] bytes) throws IOException {
+        try (OutputFile out = begin(target)) {
+            Files.write(out.part(), bytes);
+            out.commit();
+        }
+    }
+}
