@@ -21,7 +21,13 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         version = EbblightCommand.VERSION,
         commandListHeading = "%nCommands:%n",
-        subcommands = {},
+        subcommands = {
+            MeasureCommand.class,
+            WishCommand.class,
+            SettingsCommand.class,
+            PreviewCommand.class,
+            StackCommand.class
+        },
         footer = {
             "",
             "Exit codes: 0 done, 2 wrong usage, 3 unusable input, 4 no answer exists, 130 interrupted, 1 our fault.",

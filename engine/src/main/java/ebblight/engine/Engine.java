@@ -6,6 +6,7 @@ import com.grack.nanojson.JsonParserException;
 import com.grack.nanojson.JsonWriter;
 import ebblight.core.numeric.Work;
 import java.util.Map;
+import java.util.TreeMap;
 
 /** Answers requests: {@code {"schema": "COMMAND/1", …}} in, the document of that command out. */
 public final class Engine {
@@ -13,7 +14,12 @@ public final class Engine {
     private final Map<String, Answerer> answerers;
 
     public Engine() {
-        answerers = Map.of();
+        Surveys surveys = new Surveys();
+        answerers = new TreeMap<>(Map.of(
+                "settings/1", new SettingsAnswerer(),
+                "measure/1", new MeasureAnswerer(surveys),
+                "wish/1", new WishAnswerer(surveys),
+                "preview/1", new PreviewAnswerer(surveys)));
     }
 
     /**

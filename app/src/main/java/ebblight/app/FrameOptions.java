@@ -1,0 +1,61 @@
+package ebblight.app;
+
+import ebblight.imaging.FrameSource;
+import ebblight.imaging.Inputs;
+import ebblight.imaging.NoTimesException;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The frames a command works on: a clip, a folder of pictures, or pictures. */
+final class FrameOptions {
+
+    @Parameters(
+            paramLabel = "INPUT",
+            arity = "1..*",
+            description = "A clip, a folder of pictures, or pictures (JPEG, PNG, TIFF, RAW by its embedded JPEG).")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private List<Path> inputs;
+
+    @Option(
+            names = "--fps",
+            paramLabel = "RATE",
+            description = "Frames per second, when the pictures do not say when they were taken; fractions such as"
+                    + " 1/12 are understood.")
+    private @Nullable String fps;
+
+    List<Path> inputs() {
+        return inputs;
+    }
+
+    /** Opens the frames; their times must be known when {@code timesNeeded}. */
+    FrameSource open(boolean timesNeeded) throws IOException {
+        try {
+            return Inputs.open(inputs, rate(), timesNeeded);
+        } catch (NoTimesException e) {
+            throw new UsageException(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private double rate() {
+        String typed = fps;
+        if (typed == null) {
+            return 0;
+        }
+        try {
+            int slash = typed.indexOf('/');
+            double rate = slash < 0
+                    ? Double.parseDouble(typed)
+                    : Double.parseDouble(typed.substring(0, slash)) / Double.parseDouble(typed.substring(slash + 1));
+            if (rate > 0 && rate <= 10_000) {
+                return rate;
+            }
+        } catch (NumberFormatException e) {
+            // answered below with everything else that is no rate
+        }
+        throw new UsageException("--fps: \"" + typed + "\" is no rate; expected a number above 0 such as 25 or 1/12");
+    }
+}

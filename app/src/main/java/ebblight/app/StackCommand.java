@@ -1,0 +1,143 @@
+package ebblight.app;
+
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import ebblight.core.numeric.Work;
+import ebblight.imaging.FrameSource;
+import ebblight.imaging.PictureFacts;
+import ebblight.imaging.Skipped;
+import ebblight.imaging.StackOptions;
+import ebblight.imaging.StackResult;
+import ebblight.imaging.Stacker;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code stack}: one long exposure from many frames. */
+@Command(
+        name = "stack",
+        mixinStandardHelpOptions = true,
+        description = "Adds frames up to one long exposure in linear light, 16 bits a sample.")
+final class StackCommand implements Callable<Integer> {
+
+    @Mixin
+    private final FrameOptions frames = new FrameOptions();
+
+    @Mixin
+    private final JsonOption json = new JsonOption();
+
+    @Option(names = "-o", required = true, paramLabel = "OUT.tif", description = "Picture to write (.tif or .jpg).")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Path output;
+
+    @Option(
+            names = "--as",
+            paramLabel = "HOW",
+            defaultValue = "mean",
+            description = "mean, brightest, darkest or median (default: ${DEFAULT-VALUE}).")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private String as;
+
+    @Option(names = "--darks", paramLabel = "DIR", description = "Folder of dark frames to subtract.")
+    private @Nullable Path darks;
+
+    @Option(names = "--align", description = "Lay every frame over the first one before adding.")
+    private boolean align;
+
+    @Option(names = "--linear", description = "Write linear light with a linear profile.")
+    private boolean linear;
+
+    private final Printer printer = new Printer();
+
+    @Override
+    public Integer call() throws Exception {
+        PictureOutput.check(output);
+        StackOptions options = new StackOptions(how(), Optional.ofNullable(darks), align, linear);
+        Work work = printer.work();
+        FrameSource source = frames.open(false);
+        StackResult result = Stacker.stack(source, options, work);
+        String description = "Stack of " + result.frames() + " frames, "
+                + options.as().name().toLowerCase(Locale.ROOT) + " in linear light";
+        PictureFacts facts =
+                PictureFacts.of(result.facts(), result.seconds(), result.frames(), source.files(), description);
+        PictureOutput.write(output, result.picture(), facts, work);
+        JsonObject answer = answer(result, output);
+        if (json.wanted()) {
+            printer.line(Asked.print(answer));
+        } else {
+            print(result);
+        }
+        return ExitCode.DONE;
+    }
+
+    private StackOptions.As how() {
+        for (StackOptions.As each : StackOptions.As.values()) {
+            if (each.name().equals(as.toUpperCase(Locale.ROOT))) {
+                return each;
+            }
+        }
+        throw new UsageException("--as: \"" + as + "\" is not known; expected mean, brightest, darkest or median");
+    }
+
+    static JsonObject answer(StackResult result, Path output) {
+        JsonObject answer = new JsonObject();
+        answer.put("schema", "stack/1");
+        answer.put("file", output.toString());
+        answer.put("frames", result.frames());
+        answer.put("width", result.picture().width());
+        answer.put("height", result.picture().height());
+        answer.put("seconds", result.seconds().isPresent() ? result.seconds().getAsDouble() : null);
+        JsonObject gaps = null;
+        if (result.gaps().isPresent()) {
+            StackResult.Gaps g = result.gaps().get();
+            gaps = new JsonObject();
+            gaps.put("count", g.count());
+            gaps.put("seconds", g.seconds());
+            gaps.put("longestSeconds", g.longestSeconds());
+        }
+        answer.put("gaps", gaps);
+        JsonArray skipped = new JsonArray();
+        for (Skipped s : result.skipped()) {
+            JsonObject one = new JsonObject();
+            one.put("file", s.file().toString());
+            one.put("reason", s.reason());
+            skipped.add(one);
+        }
+        answer.put("skipped", skipped);
+        answer.put("warnings", new JsonArray(result.warnings()));
+        return answer;
+    }
+
+    private void print(StackResult result) {
+        printer.line(
+                "%s  %d frames%s, %d × %d, 16 bits",
+                output,
+                result.frames(),
+                result.seconds().isPresent()
+                        ? ", " + Words.time(result.seconds().getAsDouble()) + " of light"
+                        : "",
+                result.picture().width(),
+                result.picture().height());
+        result.gaps()
+                .filter(g -> g.count() > 0)
+                .ifPresent(g -> printer.line(
+                        "gaps     %d, together %s, the longest %s: moving lights show them",
+                        g.count(), Words.time(g.seconds()), Words.time(g.longestSeconds())));
+        List<Skipped> skipped = result.skipped();
+        for (Skipped s : skipped.subList(0, Math.min(10, skipped.size()))) {
+            printer.line("skipped  " + s.file() + ": " + s.reason());
+        }
+        if (skipped.size() > 10) {
+            printer.line("skipped  and " + (skipped.size() - 10) + " more (all with --json)");
+        }
+        for (String warning : result.warnings()) {
+            printer.line("note     " + warning);
+        }
+    }
+}

@@ -1,0 +1,160 @@
+package ebblight.app;
+
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import ebblight.core.numeric.Work;
+import ebblight.core.wish.Wish;
+import ebblight.imaging.SurveyReader;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code wish}: the shutter window in which all wishes hold. */
+@Command(
+        name = "wish",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Finds the shutter times at which every part does what it shall.",
+            "Parts: water, cloud, branch, rock, or the name that measure gives (flowing-1).",
+            "Words for water: as seen, softened, silky, mist, glass, lines; with ! no smoother than that (silky!).",
+            "For cloud: sharp, streaked. For branch: still, sharp, or the words for water. For passers-by: gone, trails."
+        })
+final class WishCommand implements Callable<Integer> {
+
+    @Mixin
+    private final FrameOptions frames = new FrameOptions();
+
+    @Mixin
+    private final JsonOption json = new JsonOption();
+
+    @Option(
+            names = "--wish",
+            required = true,
+            paramLabel = "PART=WORD",
+            description = "A wish, such as water=silky; may be given several times.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private List<String> wishes;
+
+    @Option(
+            names = "--view-width",
+            paramLabel = "PIXELS",
+            defaultValue = "480",
+            description = "Width at which the picture will be looked at (default: ${DEFAULT-VALUE}).")
+    private int viewWidth;
+
+    @Option(names = "--strokes", paramLabel = "S.json", description = "Lines drawn over parts (strokes/1).")
+    private @Nullable Path strokes;
+
+    private final Printer printer = new Printer();
+
+    @Override
+    public Integer call() throws Exception {
+        if (viewWidth < 64 || viewWidth > 2000) {
+            throw new UsageException("--view-width: must lie between 64 and 2000 pixels, was " + viewWidth);
+        }
+        for (String typed : wishes) {
+            checkWish(typed);
+        }
+        Work work = printer.work();
+        int width = viewWidth == 480 ? SurveyReader.SURVEY_WIDTH : viewWidth;
+        SurveyRequest request = SurveyRequest.read(frames.open(true), width, strokes, work);
+        JsonObject more = new JsonObject();
+        more.put("wishes", new JsonArray(wishes));
+        JsonObject answer = request.ask("wish/1", more, work);
+        if (json.wanted()) {
+            printer.line(Asked.print(answer));
+        } else {
+            print(answer, printer);
+        }
+        return answer.getArray("windows").isEmpty() ? ExitCode.NO_ANSWER : ExitCode.DONE;
+    }
+
+    private static void checkWish(String typed) {
+        try {
+            Wish.parse(typed);
+        } catch (IllegalArgumentException e) {
+            throw new UsageException("--wish: " + e.getMessage());
+        }
+    }
+
+    static void print(JsonObject answer, Printer printer) {
+        JsonArray demands = answer.getArray("demands");
+        for (int i = 0; i < demands.size(); i++) {
+            JsonObject demand = demands.getObject(i);
+            printer.line(
+                    "%-18s %-12s %s%s",
+                    demand.getString("wish"),
+                    demand.getString("region"),
+                    spans(demand.getArray("likely")),
+                    demand.getString("note").isEmpty() ? "" : "  (" + demand.getString("note") + ")");
+        }
+        JsonArray windows = answer.getArray("windows");
+        for (int i = 0; i < windows.size(); i++) {
+            JsonObject window = windows.getObject(i);
+            Object sure = window.get("sure");
+            printer.line(
+                    "%s %s",
+                    printer.strong(String.format("%-18s", "window")),
+                    span(window) + (sure instanceof JsonObject s ? ", sure " + span(s) : ", nowhere sure"));
+        }
+        if (answer.get("conflict") instanceof JsonObject conflict) {
+            String by =
+                    conflict.isNumber("stops") ? " by " + Words.number(conflict.getDouble("stops"), 1) + " stops" : "";
+            printer.line(
+                    "%s %s clash%s",
+                    printer.strong(String.format("%-18s", "no window")),
+                    String.join(
+                            " and ",
+                            conflict.getArray("between").stream()
+                                    .map(String::valueOf)
+                                    .toList()),
+                    by);
+            JsonArray ways = conflict.getArray("ways");
+            for (int i = 0; i < ways.size(); i++) {
+                printer.line("way out            " + ways.getObject(i).getString("text"));
+            }
+        }
+        JsonArray worth = answer.getArray("worth");
+        if (!worth.isEmpty()) {
+            printer.line("");
+            printer.line(printer.strong("time      changes  stands off  colour"));
+        }
+        for (int i = 0; i < worth.size(); i += 2) {
+            JsonObject at = worth.getObject(i);
+            printer.line(
+                    "%-8s  %7s  %10s  %6s",
+                    Words.time(at.getDouble("seconds")),
+                    Words.percent(at.getDouble("changedFraction")),
+                    Words.number(at.getDouble("separation"), 2),
+                    Words.number(at.getDouble("colour"), 2));
+        }
+        JsonArray warnings = answer.getArray("warnings");
+        if (!warnings.isEmpty()) {
+            printer.line("");
+        }
+        for (Object warning : warnings) {
+            printer.line("note     " + warning);
+        }
+    }
+
+    private static String spans(JsonArray spans) {
+        StringBuilder text = new StringBuilder();
+        for (int i = 0; i < spans.size(); i++) {
+            text.append(i > 0 ? " or " : "").append(span(spans.getObject(i)));
+        }
+        return text.isEmpty() ? "at no time" : text.toString();
+    }
+
+    private static String span(JsonObject span) {
+        double from = span.getDouble("fromSeconds");
+        boolean open = span.isNull("toSeconds");
+        if (from <= 0) {
+            return open ? "any time" : "up to " + Words.time(span.getDouble("toSeconds"));
+        }
+        return open ? "from " + Words.time(from) : Words.time(from) + " to " + Words.time(span.getDouble("toSeconds"));
+    }
+}

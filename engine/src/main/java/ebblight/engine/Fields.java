@@ -1,0 +1,123 @@
+package ebblight.engine;
+
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Reads the fields of a request, naming what is wrong. */
+final class Fields {
+
+    private final JsonObject object;
+    private final String path;
+
+    Fields(JsonObject object, String path) {
+        this.object = object;
+        this.path = path;
+    }
+
+    boolean has(String name) {
+        return object.has(name) && !object.isNull(name);
+    }
+
+    double number(String name) {
+        if (!object.isNumber(name)) {
+            throw new RequestException(path + name, has(name) ? "is no number" : "is missing");
+        }
+        return object.getDouble(name);
+    }
+
+    double number(String name, double otherwise) {
+        return has(name) ? number(name) : otherwise;
+    }
+
+    int whole(String name, int otherwise) {
+        double value = number(name, otherwise);
+        if (value != Math.rint(value) || Math.abs(value) > 1e9) {
+            throw new RequestException(path + name, "must be a whole number, was " + value);
+        }
+        return (int) value;
+    }
+
+    boolean flag(String name, boolean otherwise) {
+        if (!has(name)) {
+            return otherwise;
+        }
+        if (!object.isBoolean(name)) {
+            throw new RequestException(path + name, "must be true or false");
+        }
+        return object.getBoolean(name);
+    }
+
+    String text(String name) {
+        if (!object.isString(name)) {
+            throw new RequestException(path + name, has(name) ? "must be text" : "is missing");
+        }
+        return object.getString(name);
+    }
+
+    String text(String name, String otherwise) {
+        return has(name) ? text(name) : otherwise;
+    }
+
+    Fields part(String name) {
+        Object value = object.get(name);
+        if (!(value instanceof JsonObject part)) {
+            throw new RequestException(path + name, has(name) ? "must be an object" : "is missing");
+        }
+        return new Fields(part, path + name + ".");
+    }
+
+    List<String> texts(String name) {
+        List<String> list = new ArrayList<>();
+        for (Object value : array(name)) {
+            if (!(value instanceof String text)) {
+                throw new RequestException(path + name, "must be a list of texts");
+            }
+            list.add(text);
+        }
+        return list;
+    }
+
+    double[] numbers(String name) {
+        JsonArray array = array(name);
+        double[] numbers = new double[array.size()];
+        for (int i = 0; i < numbers.length; i++) {
+            if (!array.isNumber(i)) {
+                throw new RequestException(path + name + "[" + i + "]", "is no number");
+            }
+            numbers[i] = array.getDouble(i);
+        }
+        return numbers;
+    }
+
+    List<Fields> parts(String name) {
+        List<Fields> list = new ArrayList<>();
+        JsonArray array = array(name);
+        for (int i = 0; i < array.size(); i++) {
+            if (!(array.get(i) instanceof JsonObject part)) {
+                throw new RequestException(path + name + "[" + i + "]", "must be an object");
+            }
+            list.add(new Fields(part, path + name + "[" + i + "]."));
+        }
+        return list;
+    }
+
+    private JsonArray array(String name) {
+        if (!has(name)) {
+            return new JsonArray();
+        }
+        if (!(object.get(name) instanceof JsonArray array)) {
+            throw new RequestException(path + name, "must be a list");
+        }
+        return array;
+    }
+
+    JsonArray rows(String name) {
+        return array(name);
+    }
+
+    String path(String name) {
+        return path + name;
+    }
+}

@@ -1,0 +1,118 @@
+package ebblight.engine;
+
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import ebblight.core.motion.Measurement;
+import ebblight.core.motion.RegionMap;
+import ebblight.core.motion.RegionMotion;
+import ebblight.core.motion.Remaining;
+import ebblight.core.motion.ViewSurvey;
+import ebblight.core.numeric.Work;
+import java.util.Locale;
+
+/** Answers {@code measure/1}: how the parts of a view move. */
+final class MeasureAnswerer implements Engine.Answerer {
+
+    private static final double SPACED_SECONDS = 2;
+
+    private final Surveys surveys;
+
+    MeasureAnswerer(Surveys surveys) {
+        this.surveys = surveys;
+    }
+
+    @Override
+    public JsonObject answer(JsonObject json, Blobs blobs, Work work) {
+        Fields request = new Fields(json, "");
+        Fields frames = request.part("frames");
+        Surveys.Kept kept = surveys.of(request, blobs, work);
+        ViewSurvey survey = kept.survey();
+        double scale = Surveys.scale(request);
+        JsonObject answer = new JsonObject();
+        boolean spaced = frames.number("medianGapSeconds", 0) > SPACED_SECONDS;
+        answer.put("mode", spaced ? "spaced" : "clip");
+        answer.put("frames", frames.whole("sourceFrames", survey.clip().frames()));
+        answer.put(
+                "fps", Json.number(frames.number("sourceFps", 1 / survey.clip().spacingSeconds())));
+        answer.put("width", frames.whole("sourceWidth", survey.clip().width()));
+        answer.put("height", frames.whole("sourceHeight", survey.clip().height()));
+        answer.put("surveyFrames", survey.clip().frames());
+        answer.put("surveyWidth", survey.clip().width());
+        answer.put("seconds", survey.clip().lengthSeconds());
+        answer.put("camera", survey.camera().verdict().name().toLowerCase(Locale.ROOT));
+        answer.put("cameraShiftPixels", Json.number(survey.camera().rmsPixels() * scale));
+        JsonArray regions = new JsonArray();
+        JsonArray warnings = new JsonArray();
+        if (survey.hasParts()) {
+            answer.put("fadingStopsPerMinute", Json.number(survey.fadingStopsPerMinute()));
+            Measurement measurement = kept.measurement(work);
+            for (RegionMotion region : measurement.regions()) {
+                regions.add(region(region, scale));
+            }
+            warnings.addAll(Warnings.of(measurement, spaced));
+            if (request.has("regionsBlob")) {
+                blobs.put(request.text("regionsBlob"), regionsMap(survey));
+            }
+        } else {
+            warnings.addAll(Warnings.of(survey.camera()));
+        }
+        answer.put("regions", regions);
+        answer.put("warnings", warnings);
+        return answer;
+    }
+
+    private static JsonObject region(RegionMotion region, double scale) {
+        JsonObject one = new JsonObject();
+        one.put("id", region.part().id());
+        one.put("kind", region.part().kind().word());
+        one.put("areaFraction", region.part().areaFraction());
+        one.put("texture", Json.number(region.texture()));
+        one.put("standing", Json.number(region.standing()));
+        one.put(
+                "correlationSeconds",
+                region.remaining().isEmpty() || !region.flags().seen()
+                        ? null
+                        : Json.number(region.correlationSeconds()));
+        one.put(
+                "driftPixelsPerSecond",
+                region.velocity()
+                        .map(v -> Json.array(v.x() * scale, v.y() * scale))
+                        .orElse(null));
+        one.put(
+                "driftRelativeError",
+                region.velocity().map(v -> Json.number(v.relativeError())).orElse(null));
+        JsonArray remaining = new JsonArray();
+        for (Remaining r : region.remaining()) {
+            JsonObject entry = new JsonObject();
+            entry.put("seconds", r.seconds());
+            entry.put("ratio", r.ratio());
+            entry.put("low", r.low());
+            entry.put("high", r.high());
+            entry.put("basis", r.basis().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+            remaining.add(entry);
+        }
+        one.put("remaining", remaining);
+        one.put("confidence", region.part().confidence());
+        one.put("resolved", region.flags().resolved());
+        one.put("breakers", region.flags().breakers());
+        one.put("seen", region.flags().seen());
+        return one;
+    }
+
+    /** Index of the region at every pixel of the whole survey picture; a cut border takes its neighbour's. */
+    private static byte[] regionsMap(ViewSurvey survey) {
+        RegionMap map = survey.map();
+        int crop = survey.crop();
+        int w = map.width() + 2 * crop;
+        int h = map.height() + 2 * crop;
+        byte[] out = new byte[w * h];
+        for (int y = 0; y < h; y++) {
+            int v = Math.max(0, Math.min(map.height() - 1, y - crop));
+            for (int x = 0; x < w; x++) {
+                int u = Math.max(0, Math.min(map.width() - 1, x - crop));
+                out[y * w + x] = (byte) map.partAt(v * map.width() + u);
+            }
+        }
+        return out;
+    }
+}

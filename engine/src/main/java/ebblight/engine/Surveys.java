@@ -1,0 +1,139 @@
+package ebblight.engine;
+
+import com.grack.nanojson.JsonArray;
+import ebblight.core.motion.Clip;
+import ebblight.core.motion.Kind;
+import ebblight.core.motion.Measurement;
+import ebblight.core.motion.Preview;
+import ebblight.core.motion.RegionModel;
+import ebblight.core.motion.Strokes;
+import ebblight.core.motion.ViewSurvey;
+import ebblight.core.numeric.Work;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Surveys of the frames that requests name. The last one is kept, so that measuring, wishing and previewing the same
+ * frames takes the work once.
+ */
+final class Surveys {
+
+    private @Nullable Kept last;
+
+    /** One surveyed set of frames; measurement and preview are made when first asked for. */
+    static final class Kept {
+        private final String key;
+        private final ViewSurvey survey;
+        private @Nullable Measurement measurement;
+        private @Nullable Preview preview;
+
+        Kept(String key, ViewSurvey survey) {
+            this.key = key;
+            this.survey = survey;
+        }
+
+        ViewSurvey survey() {
+            return survey;
+        }
+
+        Measurement measurement(Work work) {
+            Measurement known = measurement;
+            if (known == null) {
+                if (!survey.hasParts()) {
+                    throw new RequestException(
+                            "frames",
+                            "the camera moved too far for anything to be measured; put it on something firm and film"
+                                    + " again");
+                }
+                known = Measurement.of(survey, work);
+                measurement = known;
+            }
+            return known;
+        }
+
+        Preview preview(Work work) {
+            Preview known = preview;
+            if (known == null) {
+                known = measurement(work).preview(work);
+                preview = known;
+            }
+            return known;
+        }
+    }
+
+    Kept of(Fields request, Blobs blobs, Work work) {
+        Fields frames = request.part("frames");
+        Strokes strokes = strokes(request);
+        String key = frames.text("blob") + "|" + strokes;
+        Kept known = last;
+        if (known != null && known.key.equals(key)) {
+            return known;
+        }
+        Clip clip = clip(frames, blobs);
+        if (clip.frames() < 2) {
+            throw new RequestException("frames", "only one frame: motion needs several frames of the same view");
+        }
+        Kept made = new Kept(key, ViewSurvey.of(clip, strokes, RegionModel.standard(), work));
+        last = made;
+        return made;
+    }
+
+    private static Clip clip(Fields frames, Blobs blobs) {
+        double[] times = frames.numbers("timesSeconds");
+        String name = frames.text("blob");
+        List<byte[]> list = new ArrayList<>();
+        for (int i = 0; i < times.length; i++) {
+            String each = name + "/" + i;
+            list.add(blobs.get(each)
+                    .orElseThrow(() -> new RequestException("frames.blob", "no bytes were given for " + each)));
+        }
+        Clip.Coding coding =
+                frames.text("coding", "srgb8").equals("linear16") ? Clip.Coding.LINEAR16 : Clip.Coding.SRGB8;
+        return Checked.of(
+                "frames", () -> Clip.of(frames.whole("width", 0), frames.whole("height", 0), times, list, coding));
+    }
+
+    private static Strokes strokes(Fields request) {
+        if (!request.has("strokes")) {
+            return Strokes.none();
+        }
+        Fields document = request.part("strokes");
+        if (!document.text("schema", "strokes/1").equals("strokes/1")) {
+            throw new RequestException("strokes.schema", "must be strokes/1");
+        }
+        List<Strokes.Stroke> strokes = new ArrayList<>();
+        for (Fields stroke : document.parts("strokes")) {
+            String word = stroke.text("kind").toLowerCase(Locale.ROOT);
+            Kind kind = null;
+            for (Kind k : Kind.values()) {
+                kind = k.word().equals(word) ? k : kind;
+            }
+            if (kind == null) {
+                throw new RequestException(
+                        stroke.path("kind"), "must be fixed, flowing, drifting or swaying, was \"" + word + "\"");
+            }
+            Kind found = kind;
+            strokes.add(Checked.of(stroke.path("points"), () -> new Strokes.Stroke(found, points(stroke))));
+        }
+        return new Strokes(strokes);
+    }
+
+    private static List<Strokes.Point> points(Fields stroke) {
+        List<Strokes.Point> points = new ArrayList<>();
+        for (Object row : stroke.rows("points")) {
+            if (!(row instanceof JsonArray pair) || pair.size() != 2 || !pair.isNumber(0) || !pair.isNumber(1)) {
+                throw new RequestException(stroke.path("points"), "must be pairs of numbers such as [0.1, 0.7]");
+            }
+            points.add(new Strokes.Point(pair.getDouble(0), pair.getDouble(1)));
+        }
+        return points;
+    }
+
+    /** Pixels of the source for one survey pixel. */
+    static double scale(Fields request) {
+        Fields frames = request.part("frames");
+        return frames.number("sourceWidth", frames.number("width")) / frames.number("width");
+    }
+}

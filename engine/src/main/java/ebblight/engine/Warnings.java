@@ -1,0 +1,78 @@
+package ebblight.engine;
+
+import ebblight.core.motion.Camera;
+import ebblight.core.motion.Kind;
+import ebblight.core.motion.Measurement;
+import ebblight.core.motion.RegionMotion;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a measurement cannot know, in words for a person. */
+final class Warnings {
+
+    private static final double SHORT_SECONDS = 3;
+    private static final double LARGE_PART = 0.02;
+
+    private Warnings() {}
+
+    static List<String> of(Camera camera) {
+        return switch (camera.verdict()) {
+            case STILL -> List.of();
+            case CORRECTED -> List.of("the camera moved; the frames were put back in place on what stands still");
+            case REFUSED ->
+                List.of("the camera moved too far for anything to be measured; put it on something firm and"
+                        + " film again");
+            case UNSURE ->
+                List.of("too little stands still in the picture to tell whether the camera moved; the frames"
+                        + " are used as they are");
+        };
+    }
+
+    static List<String> of(Measurement measurement, boolean spaced) {
+        List<String> all = new ArrayList<>(of(measurement.survey().camera()));
+        double seconds = measurement.survey().clip().lengthSeconds();
+        if (measurement.survey().framesLeftOut() > 0) {
+            all.add(measurement.survey().framesLeftOut() + " dark frames of a fade were left out");
+        }
+        if (measurement.repeatsAfterSeconds() > 0) {
+            all.add("the clip repeats itself after " + Math.round(10 * measurement.repeatsAfterSeconds()) / 10.0
+                    + " s: what long times leave cannot be told from it");
+        }
+        if (seconds < SHORT_SECONDS) {
+            all.add("the clip is only " + Math.round(10 * seconds) / 10.0
+                    + " s long: times far beyond it cannot be told; film ten seconds, twenty for swell");
+        }
+        for (RegionMotion region : measurement.regions()) {
+            if (region.part().areaFraction() >= LARGE_PART
+                    && !region.remaining().isEmpty()) {
+                of(region, spaced, all);
+            }
+        }
+        boolean moves = measurement.regions().stream()
+                .anyMatch(r -> r.part().kind() != Kind.FIXED
+                        && (r.flags().seen() || r.velocity().isPresent()));
+        if (!moves) {
+            all.add("nothing moves that I can see");
+        }
+        return all;
+    }
+
+    private static void of(RegionMotion region, boolean spaced, List<String> all) {
+        String id = region.part().id();
+        if (!region.flags().seen()) {
+            all.add(id + ": nothing moves here that I can see above the noise");
+        } else if (region.flags().breakers()) {
+            all.add(id + ": looks like breaking waves, whose sets a clip cannot know; take 20 to 30 frames 10 to 12 s"
+                    + " apart");
+        } else if (!region.flags().resolved()) {
+            all.add(id + ": unresolved, the clip is shorter than its slow change; film 20 s, or frames 10 s apart over"
+                    + " minutes");
+        }
+        if (region.flags().coarse() && !region.flags().breakers()) {
+            all.add(id
+                    + (spaced
+                            ? ": frames this far apart leave more than one long exposure would: what is left is an upper bound"
+                            : ": moves faster than the frames follow; what is left at short times is an upper bound"));
+        }
+    }
+}
