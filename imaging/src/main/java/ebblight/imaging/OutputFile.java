@@ -34,8 +34,11 @@ public final class OutputFile implements AutoCloseable {
             throw new IOException(target + ": is a folder; name a file in it");
         }
         try {
-            Path part = Files.createTempFile(folder, "." + target.getFileName(), ".part");
-            return new OutputFile(target, part);
+            // Not createTempFile: its files can be read by their owner only, and the result keeps that.
+            Path part = folder.resolve(
+                    "." + target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+            Files.deleteIfExists(part);
+            return new OutputFile(target, Files.createFile(part));
         } catch (AccessDeniedException e) {
             throw new IOException(target + ": cannot be written (permission denied); choose another folder", e);
         } catch (IOException e) {

@@ -128,7 +128,7 @@ public final class Measurement {
         return new RegionMotion(
                 part,
                 texture,
-                Standing.of(frames, mask),
+                standing(frames, mask, breakers && wet),
                 listed ? curve.correlationSeconds() : 0,
                 velocity,
                 List.copyOf(remaining),
@@ -136,6 +136,11 @@ public final class Measurement {
                         curve.seen(), curve.resolved(), breakers && wet, borrowed, listed && curve.coarse()),
                 curve::at,
                 swing::pixels);
+    }
+
+    /** Foam that outlasts the clip would count as standing: for breaking waves nothing is known of it. */
+    private static double standing(LuminanceFrames frames, float[] mask, boolean breaking) {
+        return breaking ? 0 : Standing.of(frames, mask);
     }
 
     private static TextureCurve smallCurve(ViewSurvey.Parts parts, float[] mask) {

@@ -8,7 +8,8 @@ import java.util.Arrays;
 /**
  * What an exposure of any time will look like, in colour at survey width. Up to the length of the clip it is the mean
  * of the frames. Beyond, it is that mean with two corrections, both zero at the length of the clip: the texture that is
- * still in it is shrunk as the variogram says, and a drifting sky is blurred along its drift.
+ * still in it is shrunk as the variogram says, and a drifting sky is blurred along its drift. The light is that of the
+ * clip: the exposure is taken to be set right for the time.
  *
  * <p>Synthetic scenes, 5 s clip, exposures of 8 to 240 s: 34 to 37 dB against the true exposure (the clip's mean: 27 to
  * 31 dB). Foam patterns and long cloud streaks are likely ones, not the ones that will come.
@@ -23,7 +24,6 @@ public final class Preview {
     private final SoftRegions regions;
     private final KindCurves curves;
     private final double lengthSeconds;
-    private final double fadingStopsPerMinute;
     private final float[][] mean;
     private final float[][] limit;
     private final Bands[] bands;
@@ -41,7 +41,6 @@ public final class Preview {
         ViewSurvey.Parts parts = survey.parts();
         LuminanceFrames frames = parts.frames();
         lengthSeconds = frames.lengthSeconds();
-        fadingStopsPerMinute = frames.drift().stopsPerMinute();
         int w = clip.width();
         int h = clip.height();
         Moments moments = Moments.of(clip, frames.drift().gain(), work);
@@ -125,8 +124,7 @@ public final class Preview {
         for (int c = 0; c < sky.length; c++) {
             sky[c] = layer[0].blurred(c, seconds, work);
         }
-        double light = lightOver(seconds) / lightOver(lengthSeconds);
-        work.forEach(h, y -> row(y, seconds, wholeClip, time, sky, light, picture, detail));
+        work.forEach(h, y -> row(y, seconds, wholeClip, time, sky, picture, detail));
         double known = layer.length == 0 ? 1 : 1 - skyShare() * (1 - layer[0].known(seconds));
         return new Exposure(seconds, picture, detail, false, known);
     }
@@ -137,7 +135,6 @@ public final class Preview {
             double[] wholeClip,
             double[] time,
             float[][] sky,
-            double light,
             RgbPicture picture,
             float[] detail) {
         int w = clip.width();
@@ -171,16 +168,10 @@ public final class Preview {
                 if (layer.length > 0) {
                     value += seen * (sky[c][p] - (double) layerOfClip[c][p]);
                 }
-                picture.plane(c)[p] = (float) (Math.max(0, value) * light);
+                picture.plane(c)[p] = (float) Math.max(0, value);
             }
             detail[p] = (float) ((1 - seen) * Math.min(1, factor[0]) + seen * lengthSeconds / seconds);
         }
-    }
-
-    /** Mean light over an exposure against its start, as it fades or grows. */
-    private double lightOver(double seconds) {
-        double x = -fadingStopsPerMinute / 60 * StrictMath.log(2) * seconds;
-        return Math.abs(x) < 1e-6 ? 1 + x / 2 : (StrictMath.exp(x) - 1) / x;
     }
 
     private double skyShare() {
