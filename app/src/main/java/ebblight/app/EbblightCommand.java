@@ -22,6 +22,7 @@ import picocli.CommandLine.Spec;
         version = EbblightCommand.VERSION,
         commandListHeading = "%nCommands:%n",
         subcommands = {
+            DemoCommand.class,
             MeasureCommand.class,
             WishCommand.class,
             SettingsCommand.class,

@@ -34,6 +34,15 @@ public final class CodedPicture {
         return new CodedPicture(w, picture.height(), codes, profile);
     }
 
+    /** A picture from 8-bit sRGB codes of red, green, blue, pixel by pixel. */
+    public static CodedPicture srgb8(int width, int height, byte[] codes8) {
+        short[] codes = new short[3 * width * height];
+        for (int i = 0; i < codes.length; i++) {
+            codes[i] = (short) (257 * (codes8[i] & 0xFF));
+        }
+        return new CodedPicture(width, height, codes, IccProfile.srgb());
+    }
+
     public int width() {
         return width;
     }

@@ -249,7 +249,7 @@ final class SkyLayer {
         Blur.gaussian(a, a, work, w, h, 10);
         Blur.gaussian(trust, b, work, w, h, 10);
         for (int p = 0; p < n; p++) {
-            double usual = 3 * Math.sqrt(a[p] / (b[p] + 1e-3));
+            double usual = 3 * Math.sqrt(Math.max(a[p], 0) / (Math.max(b[p], 0) + 1e-3));
             a[p] = (float) (Math.max(usual, 0.04 * filled[p]) + 0.004);
         }
         return a;
@@ -270,7 +270,7 @@ final class SkyLayer {
         Blur.gaussian(regions.share(Kind.DRIFTING), near, new float[layer.length], w, h, 25);
         float[] sway = regions.share(Kind.SWAYING);
         for (int p = 0; p < layer.length; p++) {
-            double d = (layer[p] - (double) filled[p]) / (2.0 * room[p]);
+            double d = (layer[p] - (double) filled[p]) / (2.0 * room[p] + 1e-6);
             double glimpse = sway[p]
                     * clip01(4.0 * near[p])
                     * clip01(2 - (double) spread[p] / tolerance[p])

@@ -46,6 +46,7 @@ final class TextureShrink {
             Blur.gaussian(varying[k], varying[k], scratch, w, h, window);
             Blur.gaussian(persisting[k], persisting[k], scratch, w, h, window);
             for (int p = 0; p < a.length; p++) {
+                varying[k][p] = Math.max(varying[k][p], 0); // running sums may end a rounding below 0
                 persisting[k][p] = (float) Math.max(persisting[k][p] - PERSISTING_MARGIN * varying[k][p], 0);
             }
         });

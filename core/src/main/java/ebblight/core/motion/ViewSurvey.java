@@ -63,20 +63,23 @@ public final class ViewSurvey {
             raw = LuminanceFrames.raw(lit, work);
         }
         int step = Math.max(1, raw.length / FRAMES_TO_JUDGE);
-        CameraTrack track = CameraTrack.of(raw, lit.width(), lit.height(), step, UNKNOWN, work);
-        Camera camera = Camera.judge(track, lit.width());
+        Camera camera = Camera.judge(CameraTrack.of(raw, lit.width(), lit.height(), step, UNKNOWN, work), lit.width());
         Parts parts = null;
         float[] stillness = UNKNOWN;
-        if (camera.verdict() == Camera.Verdict.UNSURE) {
-            // Try again on what the regions take for fixed.
+        if (camera.verdict() != Camera.Verdict.STILL) {
+            // Try again on what the regions take for fixed: a sky that drifts as one can pass for a moving camera.
             parts = parts(lit, strokes, 0, lit, model, work);
-            stillness = parts.regions().share(Kind.FIXED);
-            track = CameraTrack.of(raw, lit.width(), lit.height(), step, stillness, work);
-            camera = Camera.judge(track, lit.width());
+            float[] fixed = parts.regions().share(Kind.FIXED);
+            CameraTrack again = CameraTrack.of(raw, lit.width(), lit.height(), step, fixed, work);
+            Camera judged = Camera.judge(again, lit.width());
+            if (camera.verdict() == Camera.Verdict.UNSURE || judged.verdict() == Camera.Verdict.STILL) {
+                camera = judged;
+                stillness = fixed;
+            }
         }
         if (camera.verdict() == Camera.Verdict.CORRECTED) {
             work.progress(0.15, "putting the frames back in place");
-            track = CameraTrack.of(raw, lit.width(), lit.height(), 1, stillness, work);
+            CameraTrack track = CameraTrack.of(raw, lit.width(), lit.height(), 1, stillness, work);
             camera = Camera.judge(track, lit.width());
             int crop = SteadyClip.crop(track.placements(), lit.width());
             if (4 * crop >= Math.min(lit.width(), lit.height())) {
