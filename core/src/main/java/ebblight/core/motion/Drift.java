@@ -120,7 +120,8 @@ record Drift(Flow flow, double gain, double relativeError) {
                 boolean last = lag == planes.length - 1;
                 if (last || flow.fastest() * (times[next] - times[0]) > FARTHEST * width) {
                     Fit end = fit(flow, lag, affine, work);
-                    return new Drift(flow, end.gain, spread(flow, lag, work));
+                    int apart = Math.max(1, Math.min(lag, (planes.length - 1) / 2));
+                    return new Drift(flow, end.gain, spread(flow, apart, work));
                 }
                 lag = next;
             }

@@ -1,6 +1,8 @@
 package ebblight.core.motion;
 
+import ebblight.core.numeric.LeastSquares;
 import ebblight.core.numeric.Powers;
+import java.util.Arrays;
 
 /**
  * R(T): what is left of a region's texture at any exposure time, measured up to {@link #measuredToSeconds()} and
@@ -28,8 +30,11 @@ final class TextureCurve {
     /** Texture below this share of the noise cannot be told from an error of the noise model (3–7 %). */
     private static final double NOISE_MARGIN = 0.15;
 
-    /** Neighbouring frames correlate less than this: movement between them went unseen. */
-    private static final double COARSE_CORRELATION = 0.5;
+    /**
+     * Neighbouring frames correlate less than this: movement between them went unseen. For a memory that fades as
+     * exp(−s/τ) the mean of frames then keeps 10 % more texture than a whole exposure.
+     */
+    private static final double COARSE_CORRELATION = 0.2;
 
     private static final double TINY = 1e-15;
 
@@ -76,24 +81,18 @@ final class TextureCurve {
     /** −d ln V / d ln b over the last factor of three in block length; NaN with fewer than three blocks there. */
     private static double slopeAtEnd(Variogram variogram, double[] variance) {
         double from = variogram.blockSeconds(variance.length - 1) / 3;
-        double n = 0;
-        double sx = 0;
-        double sy = 0;
-        double sxx = 0;
-        double sxy = 0;
+        double[] x = new double[variance.length];
+        double[] y = new double[variance.length];
+        int n = 0;
         for (int k = 0; k < variance.length; k++) {
             double b = variogram.blockSeconds(k);
             if (b > 0 && b >= from) {
-                double x = StrictMath.log(b);
-                double y = StrictMath.log(variance[k]);
+                x[n] = StrictMath.log(b);
+                y[n] = StrictMath.log(variance[k]);
                 n++;
-                sx += x;
-                sy += y;
-                sxx += x * x;
-                sxy += x * y;
             }
         }
-        return n < 3 ? Double.NaN : -(n * sxy - sx * sy) / (n * sxx - sx * sx);
+        return n < 3 ? Double.NaN : -LeastSquares.slope(Arrays.copyOf(x, n), Arrays.copyOf(y, n));
     }
 
     /** V(0): variance in time of a pixel's luminance, noise taken off; 0 where noise hides it. */
