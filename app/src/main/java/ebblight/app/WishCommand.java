@@ -4,7 +4,6 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.numeric.Work;
 import ebblight.core.wish.Wish;
-import ebblight.imaging.SurveyReader;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -60,8 +59,7 @@ final class WishCommand implements Callable<Integer> {
             checkWish(typed);
         }
         Work work = printer.work();
-        int width = viewWidth == 480 ? SurveyReader.SURVEY_WIDTH : viewWidth;
-        SurveyRequest request = SurveyRequest.read(frames.open(true), width, strokes, work);
+        SurveyRequest request = SurveyRequest.read(frames.open(true), viewWidth, strokes, work);
         JsonObject more = new JsonObject();
         more.put("wishes", new JsonArray(wishes));
         JsonObject answer = request.ask("wish/1", more, work);

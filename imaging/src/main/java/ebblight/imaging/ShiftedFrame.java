@@ -1,6 +1,7 @@
 package ebblight.imaging;
 
 import ebblight.core.motion.Placement;
+import ebblight.core.numeric.Resample;
 import ebblight.core.numeric.Work;
 
 /** Puts a full-size frame of a moved camera back in place, by cubic convolution of its linear light. */
@@ -29,8 +30,8 @@ final class ShiftedFrame {
                 double py = s * x + c * y + oy;
                 int x0 = (int) Math.floor(px);
                 int y0 = (int) Math.floor(py);
-                keys(px - x0, across);
-                keys(py - y0, down);
+                Resample.cubicWeights(px - x0, across);
+                Resample.cubicWeights(py - y0, down);
                 for (int k = 0; k < 3; k++) {
                     double sum = 0;
                     for (int j = 0; j < 4; j++) {
@@ -45,13 +46,5 @@ final class ShiftedFrame {
             }
         });
         return DecodedFrame.of16(w, h, out, frame.profile());
-    }
-
-    /** Weights of cubic convolution (Keys 1981, a = −0.5). */
-    private static void keys(double t, double[] weights) {
-        weights[0] = ((-0.5 * t + 1) * t - 0.5) * t;
-        weights[1] = (1.5 * t - 2.5) * t * t + 1;
-        weights[2] = ((-1.5 * t + 2) * t + 0.5) * t;
-        weights[3] = (0.5 * t - 0.5) * t * t;
     }
 }

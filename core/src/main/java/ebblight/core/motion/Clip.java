@@ -108,13 +108,6 @@ public final class Clip {
         return frames() * spacingSeconds();
     }
 
-    /** The frames {@code from} (inclusive) to {@code to} (exclusive) as a clip of their own. */
-    public Clip part(int from, int to) {
-        double[] times = new double[to - from];
-        System.arraycopy(timesSeconds, from, times, 0, times.length);
-        return of(width, height, times, frames.subList(from, to), coding);
-    }
-
     /** The frames for which {@code keep} is true. */
     public Clip only(boolean[] keep) {
         int count = 0;

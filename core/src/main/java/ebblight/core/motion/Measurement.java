@@ -173,11 +173,6 @@ public final class Measurement {
         return repeats.periodSeconds();
     }
 
-    /** Share of the change of the drifting parts that their drift explains, at most 1. */
-    public double driftGain() {
-        return drift.gain();
-    }
-
     /** The preview of any exposure time; {@code work} serves all its pictures. */
     public Preview preview(Work work) {
         work.progress(0.7, "preparing the preview");

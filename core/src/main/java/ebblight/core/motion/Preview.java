@@ -28,14 +28,12 @@ public final class Preview {
     private final float[][] limit;
     private final Bands[] bands;
     private final TextureShrink shrink;
-    private final Drift drift;
     private final SkyLayer[] layer;
     private final float[][] layerOfClip;
 
     private Preview(ViewSurvey survey, KindCurves curves, Drift drift, Work work) {
         this.work = work;
         this.curves = curves;
-        this.drift = drift;
         clip = survey.clip();
         regions = survey.regions();
         ViewSurvey.Parts parts = survey.parts();
@@ -205,9 +203,5 @@ public final class Preview {
         float[] ones = new float[n];
         Arrays.fill(ones, 1);
         return ones;
-    }
-
-    Drift drift() {
-        return drift;
     }
 }

@@ -1,5 +1,6 @@
 package ebblight.core.motion;
 
+import ebblight.core.numeric.Resample;
 import ebblight.core.numeric.Work;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,8 +53,8 @@ final class SteadyClip {
                 double y = placing.y(u + crop, v + crop);
                 int x0 = (int) Math.floor(x);
                 int y0 = (int) Math.floor(y);
-                keys(x - x0, across);
-                keys(y - y0, down);
+                Resample.cubicWeights(x - x0, across);
+                Resample.cubicWeights(y - y0, down);
                 int q = 6 * (v * nw + u);
                 for (int c = 0; c < 3; c++) {
                     double sum = 0;
@@ -71,13 +72,5 @@ final class SteadyClip {
             }
         }
         return out;
-    }
-
-    /** Weights of cubic convolution (Keys 1981, a = −0.5) for the four samples round a place {@code t} past the second. */
-    private static void keys(double t, double[] weights) {
-        weights[0] = ((-0.5 * t + 1) * t - 0.5) * t;
-        weights[1] = (1.5 * t - 2.5) * t * t + 1;
-        weights[2] = ((-1.5 * t + 2) * t + 0.5) * t;
-        weights[3] = (0.5 * t - 0.5) * t * t;
     }
 }

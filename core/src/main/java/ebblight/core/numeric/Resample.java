@@ -28,29 +28,15 @@ public final class Resample {
         return top * (1 - ay) + bottom * ay;
     }
 
-    /** The plane at ({@code x}, {@code y}) by cubic convolution (Keys 1981, a = −0.5); the border is carried outward. */
-    public static double cubic(float[] plane, int width, int height, double x, double y) {
-        int x0 = (int) Math.floor(x);
-        int y0 = (int) Math.floor(y);
-        double sum = 0;
-        for (int j = -1; j <= 2; j++) {
-            int row = Math.max(0, Math.min(height - 1, y0 + j)) * width;
-            double line = 0;
-            for (int i = -1; i <= 2; i++) {
-                int column = Math.max(0, Math.min(width - 1, x0 + i));
-                line += keys(x - (x0 + i)) * plane[row + column];
-            }
-            sum += keys(y - (y0 + j)) * line;
-        }
-        return sum;
-    }
-
-    private static double keys(double t) {
-        double d = Math.abs(t);
-        if (d < 1) {
-            return (1.5 * d - 2.5) * d * d + 1;
-        }
-        return d < 2 ? ((-0.5 * d + 2.5) * d - 4) * d + 2 : 0;
+    /**
+     * Weights of cubic convolution (Keys 1981, a = −0.5) for the four samples round a place that lies {@code past} (0
+     * to 1) beyond the second of them.
+     */
+    public static void cubicWeights(double past, double[] weights) {
+        weights[0] = ((-0.5 * past + 1) * past - 0.5) * past;
+        weights[1] = (1.5 * past - 2.5) * past * past + 1;
+        weights[2] = ((-1.5 * past + 2) * past + 0.5) * past;
+        weights[3] = (0.5 * past - 0.5) * past * past;
     }
 
     /** Area mean of {@code source} at a smaller or equal size: every source pixel counts by how much of it falls in. */
