@@ -1,5 +1,6 @@
 package ebblight.app;
 
+import ebblight.app.ask.UsageException;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
 import java.io.IOException;
