@@ -139,7 +139,6 @@ public final class PreviewMeans {
                 addMoved(light, FullPreview.placementAt(index, placements, sourceIndices));
             }
             count++;
-            work.progress((double) index / mostFrames, "averaging frames for the preview");
             return true;
         }
 
