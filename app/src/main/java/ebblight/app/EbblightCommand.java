@@ -28,7 +28,8 @@ import picocli.CommandLine.Spec;
             WishCommand.class,
             SettingsCommand.class,
             PreviewCommand.class,
-            StackCommand.class
+            StackCommand.class,
+            OpenCommand.class
         },
         footer = {
             "",

@@ -8,7 +8,9 @@ import ebblight.core.motion.PartPlaces;
 import ebblight.core.motion.RegionMap;
 import ebblight.core.motion.RegionMotion;
 import ebblight.core.motion.Remaining;
+import ebblight.core.motion.StripCrop;
 import ebblight.core.motion.ViewSurvey;
+import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.core.wish.Demand;
 import java.util.Locale;
@@ -18,6 +20,11 @@ import org.jspecify.annotations.Nullable;
 final class MeasureAnswerer implements Engine.Answerer {
 
     private static final double SPACED_SECONDS = 2;
+
+    /** A piece of a test strip shows this share of the picture's width, wider than high by the aspect. */
+    private static final double STRIP_WIDTH = 170.0 / 1280;
+
+    private static final double STRIP_ASPECT = 170.0 / 92;
 
     private final Surveys surveys;
 
@@ -57,6 +64,7 @@ final class MeasureAnswerer implements Engine.Answerer {
                 one.put("place", place(places[k], survey));
                 one.put("left", Left.listed(region));
                 one.put("words", words(region, survey));
+                one.put("crop", crop(survey, k));
                 regions.add(one);
             }
             answer.put("horizon", horizon(survey));
@@ -123,6 +131,21 @@ final class MeasureAnswerer implements Engine.Answerer {
             words.add(one);
         }
         return words;
+    }
+
+    /** The patch of a part for its test strip, as fractions of the whole picture. */
+    private static JsonObject crop(ViewSurvey survey, int part) {
+        RgbPicture one = RgbPicture.black(survey.map().width(), survey.map().height());
+        survey.clip().channel(survey.clip().frames() / 2, 1, one.green());
+        StripCrop crop = StripCrop.of(survey.map(), part, one, STRIP_WIDTH, STRIP_ASPECT);
+        double across = survey.map().width() + 2.0 * survey.crop();
+        double down = survey.map().height() + 2.0 * survey.crop();
+        JsonObject json = new JsonObject();
+        json.put("left", (crop.left() * survey.map().width() + survey.crop()) / across);
+        json.put("top", (crop.top() * survey.map().height() + survey.crop()) / down);
+        json.put("width", crop.width() * survey.map().width() / across);
+        json.put("height", crop.height() * survey.map().height() / down);
+        return json;
     }
 
     /** A pixel as fractions of the whole picture. */

@@ -45,7 +45,7 @@ public final class PreviewMeans {
             int surveyWidth,
             Work work)
             throws IOException {
-        Sums sums = new Sums(source.mostFrames(), mostWidth, seconds, placements, sourceIndices, surveyWidth, work);
+        Sums sums = new Sums(mostWidth, seconds, placements, sourceIndices, surveyWidth, work);
         source.visit(sums, work);
         return sums.result();
     }
@@ -85,7 +85,6 @@ public final class PreviewMeans {
     }
 
     private static final class Sums implements FrameVisitor {
-        private final int mostFrames;
         private final int mostWidth;
         private final double[] seconds;
         private final List<Placement> placements;
@@ -100,14 +99,12 @@ public final class PreviewMeans {
         private int count;
 
         Sums(
-                int mostFrames,
                 int mostWidth,
                 double[] seconds,
                 List<Placement> placements,
                 int[] sourceIndices,
                 int surveyWidth,
                 Work work) {
-            this.mostFrames = Math.max(1, mostFrames);
             this.mostWidth = mostWidth;
             this.seconds = seconds.clone();
             this.placements = placements;
