@@ -85,6 +85,12 @@ final class StripSprite {
         return Math.sqrt(Math.max(0, squares / n - sum / n * sum / n));
     }
 
+    /** Contrast of a piece against the first one, before both are raised. */
+    double share(int piece) {
+        double first = deviation(0);
+        return first <= 0 ? 1 : deviation(piece) / first;
+    }
+
     double raised() {
         return raised;
     }

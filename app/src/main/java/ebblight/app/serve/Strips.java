@@ -56,6 +56,13 @@ final class Strips {
         for (int k = 0; k < crops.size(); k++) {
             JsonObject crop = crops.getObject(k);
             StripSprite sprite = sprites.get(k);
+            JsonArray contrast = new JsonArray();
+            for (int piece = 0; piece < pieces; piece++) {
+                JsonObject at = new JsonObject();
+                at.put("seconds", PreviewNodes.seconds(PreviewNodes.FIRST + every * piece));
+                at.put("share", sprite.share(piece));
+                contrast.add(at);
+            }
             sprite.raise();
             String id = crop.getString("id", "");
             String name = DiskCache.name(
@@ -65,6 +72,7 @@ final class Strips {
             JsonObject one = new JsonObject();
             one.put("id", id);
             one.put("raised", sprite.raised());
+            one.put("contrast", contrast);
             one.put("pieces", pieces);
             one.put("pieceWidth", StripSprite.PIECE_WIDTH);
             one.put("pieceHeight", StripSprite.PIECE_HEIGHT);
