@@ -63,6 +63,10 @@ final class DiskCache {
         }
     }
 
+    Path path(String name) {
+        return folder.resolve(name);
+    }
+
     boolean has(String name) {
         return Files.exists(folder.resolve(name));
     }

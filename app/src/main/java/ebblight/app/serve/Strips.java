@@ -5,6 +5,7 @@ import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.core.motion.StripCrop;
 import ebblight.core.numeric.RgbPicture;
+import ebblight.imaging.PictureFile;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -87,6 +88,7 @@ final class Strips {
     }
 
     private RgbPicture node(int node, JsonObject asked, Job job) throws IOException {
-        return of.nodes().picture(PreviewNodes.seconds(node), asked, new JsonObject(), job);
+        of.nodes().kept(node, asked, cache, job);
+        return PictureFile.linearAt(cache.path(of.nodes().name(node, asked)), PreviewNodes.WIDTH);
     }
 }

@@ -22,8 +22,8 @@ export const measure = (frames, strokes, options) =>
 export const wish = (frames, strokes, wishes, options) =>
   answer(withStrokes({ schema: 'wish/1', frames, wishes }, strokes), options);
 
-export const strips = (frames, strokes, crops, options) =>
-  answer(withStrokes({ schema: 'strip/1', frames, crops, everyThirds: 1 }, strokes), options);
+export const strips = (frames, strokes, crops, everyThirds, options) =>
+  answer(withStrokes({ schema: 'strip/1', frames, crops, everyThirds }, strokes), options);
 
 export const settings = (request) => answer({ schema: 'settings/1', ...request }).then((whole) => whole.answer);
 

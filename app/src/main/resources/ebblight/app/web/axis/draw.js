@@ -329,7 +329,7 @@ function laneEdges({ lanes, at }) {
   return lanes
     .map(
       (l) =>
-        `<path d="M${r(l.left)} ${at.stripsTop}V${bottom}M${r(l.right)} ${at.stripsTop}V${bottom}" stroke="var(--ink)" stroke-width="4"/>` +
+        `<path d="${l.openLeft ? '' : `M${r(l.left)} ${at.stripsTop}V${bottom}`}${l.openRight ? '' : `M${r(l.right)} ${at.stripsTop}V${bottom}`}" stroke="var(--ink)" stroke-width="4"/>` +
         `<path d="M${r(l.left - 2)} ${at.stripsTop - 1}H${r(l.right + 2)}M${r(l.left - 2)} ${bottom}H${r(l.right + 2)}" stroke="var(--ink)" stroke-width="5"/>`,
     )
     .join('');

@@ -92,7 +92,7 @@ export function limitsRow({ model, at, phone }) {
   }
   const fades = model.limits.fadesBeyondSeconds;
   if (fades && stopOf(fades) < LAST_STOP + 0.5) {
-    marks.push([at.x(stopOf(fades)), 'light fades faster than it gathers', '10 4']);
+    marks.push([at.x(stopOf(fades)), 'light fades faster', '10 4']);
   }
   return marks
     .map(([x, text, dash], i) => {

@@ -6,11 +6,17 @@ import { clockOf, latestStart } from '../logic/guard.js';
 import { readable } from '../logic/parts.js';
 import { meterPanel, guardPanel } from './meter.js';
 
-const list = (items) => el('ul.costs', {}, items.filter(Boolean).map((text) => el('li', {}, text)));
+const list = (items) => el('ul.costs', {}, items.filter(Boolean).map((text) => el('li', {}, text[0].toUpperCase() + text.slice(1))));
 
 export const filterWords = (filters) => (filters.length ? `${filters.join(' + ')}-stop` : 'no filter');
 
 export const fLabel = (n) => `f/${n}`;
+
+/** "25s" as it is read: "25 s". */
+export const dialWords = (dial) => dial.replace('bulb ', '').replace(/^([\d./]+)s?$/, '$1 s');
+
+/** A caution without its figures; they stay in the list of the command line. */
+const short = (text) => text.replace(/^diffraction: .*$/, 'diffraction softens').replace(/^one filter: /, '').replace(/^([\d.]+) stops? above base ISO: more noise$/, 'more noise, $1 stops over base ISO');
 
 /** "1.9 m to 12 m", "1.9 m to the horizon". */
 export function sharpWords(choice) {
@@ -64,8 +70,8 @@ function reached(s, actions) {
   const off = Math.log2(c.seconds / model.chosenSeconds);
   const start = latestStart(s.outing.guard, s.now, c.busySeconds);
   const others = settings.choices.map((one, i) => [one, i]).filter(([, i]) => i !== index).slice(0, 3);
-  return el(
-    'div.reached',
+  const body = el(
+    'div.reached-body',
     {},
     el(
       'div.set',
@@ -78,13 +84,13 @@ function reached(s, actions) {
     el(
       'p.set-line',
       {},
-      `${c.shutter === 'timed' ? 'Timed' : 'Bulb'}, dial ${c.dial.replace('bulb ', '')}. Camera busy ${say(c.busySeconds)}. `,
+      `${c.shutter === 'timed' ? 'Timed' : 'Bulb'}, ${dialWords(c.dial)}. Camera busy ${say(c.busySeconds)}. `,
       c.focusMetres === null ? '' : sharpWords(c),
     ),
     list([
       `${Math.abs(off) < 0.17 ? 'Meets the time' : `${fraction(off)} stop ${off > 0 ? 'longer' : 'shorter'}`}${Math.abs(light) >= 0.5 ? `, ${light > 0 ? '+' : '−'}${say(Math.abs(light))} for the light that ${light > 0 ? 'fades' : 'grows'}` : ''}. Exposure likely within ${c.errorRangeStops.toFixed(2)} stop.`,
-      ...c.cautions.slice(0, 2).map((text) => readable(text) + '.'),
       start ? `Latest start ${clockOf(start, true)}, leave by ${s.outing.guard.leaveBy}.` : null,
+      c.cautions.filter((text) => !/longer than asked|shorter than asked/.test(text)).map(short).join('; '),
       s.light?.stale ? `The reading is ${Math.round(s.light.ageMinutes)} min old: meter again.` : null,
     ]),
     others.length
@@ -94,6 +100,11 @@ function reached(s, actions) {
           others.map(([one, i]) => key(`${one.filters.length ? one.filters.join('+') : 'no filter'} · ${fLabel(one.fNumber)} · ISO ${one.iso}`, () => actions.choose(i), { 'data-focus': `choice-${i}`, title: one.cautions.join('; ') })),
         )
       : '',
+  );
+  return el(
+    'div.reached',
+    {},
+    body,
     el('div.keys.foot', {}, key('Take this to the shot', actions.toShot, { class: 'act', 'data-focus': 'to-shot' }), key('Pair: with and without', actions.pair, { class: 'alt', 'aria-pressed': String(Boolean(s.view.pair)) })),
   );
 }

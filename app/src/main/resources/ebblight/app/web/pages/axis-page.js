@@ -136,7 +136,7 @@ export function showAxisPage(host, app) {
       : behind
         ? `Shows ${sayThird(one.node)}; ${sayThird(s.third)} comes.`
         : predicted
-          ? `Predicted beyond the clip of ${plain(facts.clipSeconds).number} ${plain(facts.clipSeconds).unit}: foam and streaks are likely ones${facts.knownFraction < 0.99 ? `; ${Math.round(100 * facts.knownFraction)} % known from the clip` : ''}.`
+          ? `Predicted, the clip is ${plain(facts.clipSeconds).number} ${plain(facts.clipSeconds).unit}: foam and streaks are likely ones.`
           : facts.frames === 1
             ? 'One frame of the clip.'
             : `Mean of ${facts.frames} frames.`;

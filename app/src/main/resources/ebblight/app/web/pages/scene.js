@@ -93,8 +93,12 @@ export function createScene(store, tell) {
 
   async function strips(mine, signal) {
     const crops = rowRegions(state.measured, state.shown).map((r) => ({ id: r.id, ...r.crop }));
-    const whole = await engine.strips(frames(), strokes(), crops, { signal, ahead: true });
-    if (mine === turn) {
+    // whole stops first, for a strip to look at; the thirds between for the piece that is pulled out
+    for (const everyThirds of [3, 1]) {
+      const whole = await engine.strips(frames(), strokes(), crops, everyThirds, { signal, ahead: true });
+      if (mine !== turn) {
+        return;
+      }
       state.strips = whole.answer.strips.map((s) => ({ ...s, href: whole.blobs[s.id], firstThird: whole.answer.firstThird, everyThirds: whole.answer.everyThirds }));
       tell('model');
     }
