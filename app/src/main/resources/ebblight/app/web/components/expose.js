@@ -182,11 +182,11 @@ export function exposeBody(c) {
     const words = [
       el('p', {}, 'Press at 0'),
       el('div.count.ready', {}, String(COUNT_IN_SECONDS)),
-      el('p', {}, 'Five, four, then low, low, low, high. Press the cable on the high tone.'),
+      rising ? '' : el('p', {}, 'Five, four, then low, low, low, high. Press the cable on the high tone, as the wave runs back.'),
       el('div.grow'),
       start ? line(clockOf(start, true), 'latest start') : '',
       line(say(c.openSeconds), `open; the camera is busy ${say(c.busySeconds)}`),
-      s.light?.stale ? el('div.warn', {}, `The reading is ${Math.round(s.light.ageMinutes)} min old. The light has moved: meter again.`) : '',
+      s.light?.stale ? line('Meter again', `the reading is ${Math.round(s.light.ageMinutes)} min old`) : '',
       rising ? el('div.warn', {}, 'The water rises. Know the way back, and its lowest place, before you open.') : '',
     ];
     fill(content, words);

@@ -69,7 +69,7 @@ function reached(s, actions) {
   const light = c.correctedSeconds - c.seconds;
   const off = Math.log2(c.seconds / model.chosenSeconds);
   const start = latestStart(s.outing.guard, s.now, c.busySeconds);
-  const others = settings.choices.map((one, i) => [one, i]).filter(([, i]) => i !== index).slice(0, 3);
+  const others = settings.choices.map((one, i) => [one, i]).filter(([, i]) => i !== index).slice(0, 2);
   const body = el(
     'div.reached-body',
     {},

@@ -6,7 +6,8 @@ import { sayThird } from '../axis/scale.js';
 import { rowRegions, parseWish } from '../logic/parts.js';
 import { wishSheet } from './wish-sheet.js';
 import { expectedReading, guardPanel, lightWords, meterSteppers, readingOf } from './meter.js';
-import { fLabel } from './side.js';
+import { dialWords, fLabel } from './side.js';
+import { dials, exposureValue } from '../logic/light.js';
 import { stepper } from './stepper.js';
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
@@ -17,7 +18,14 @@ export function stepBody(c) {
   const content = (BODIES[c.step.id] || plain)(c);
   return {
     content: [el('h1', { tabindex: '-1' }, c.step.title), content],
-    foot: key(c.step.done, c.next, { class: 'go', 'data-focus': 'step-done' }),
+    foot: key(c.step.done, () => {
+      if (c.reading) {
+        const taken = readingOf(c.reading, Date.now());
+        c.store.edit((o) => { o.light = { ...o.light, readings: [...(o.light?.readings || []), taken].slice(-20) }; });
+        c.scene.solve();
+      }
+      c.next();
+    }, { class: 'go', 'data-focus': 'step-done' }),
   };
 }
 
@@ -86,21 +94,19 @@ const BODIES = {
     ];
   },
   test(c) {
-    const { s, store, scene } = c;
+    const { s, store } = c;
     const reading = expectedReading(store.outing, s.measured);
+    c.reading = reading;
     const words = el('p.ev', { role: 'status' });
     const tell = () => {
-      const [value, how] = lightWords(s.light, store.outing.light?.readings || []);
-      words.replaceChildren(el('b', {}, value), how ? ` ${how}` : '');
+      const value = exposureValue(dials.fNumber.value(reading.fNumber), dials.time.value(reading.time), dials.iso.value(reading.iso));
+      const [, how] = lightWords(s.light, store.outing.light?.readings || []);
+      words.replaceChildren(el('b', {}, `EV ${value.toFixed(1)}`), how);
     };
     tell();
     return [
-      el('p', {}, 'Manual, RAW, fixed white balance, auto ISO off. Look at the histogram of each colour: no channel at the right edge.'),
-      ...meterSteppers(reading, () => {}),
-      key('Set this reading', () => {
-        store.edit((o) => { o.light = { ...o.light, readings: [...(o.light?.readings || []), readingOf(reading, Date.now())].slice(-20) }; });
-        scene.solve().then(tell);
-      }, { class: 'hold', 'data-focus': 'set-reading' }),
+      el('p', {}, 'Manual, RAW, fixed white balance, auto ISO off. In the histogram of each colour nothing at the right edge.'),
+      ...meterSteppers(reading, tell),
       words,
       s.view.pair ? line('The pair', 'keep this frame: it is the one without') : '',
     ];
@@ -110,8 +116,8 @@ const BODIES = {
     if (!d) {
       return [el('p', {}, "No reading yet: without one there are no settings."), line(sayThird(c.s.third), 'the time chosen on the axis'), key('To the test frame', () => c.toStep(5), { class: 'hold' })];
     }
-    const t = d.dial.replace('bulb ', '');
-    const [number, unit = ''] = /min/.test(t) ? [t, ''] : [t.replace(/ ?s$/, ''), t.includes('/') ? '' : 's'];
+    const t = dialWords(d.dial);
+    const [number, unit] = /min/.test(t) ? [t, ''] : t.split(' ');
     return [
       el(`div.value.big${number.length > 3 ? '.long' : ''}`, {}, el('small', {}, d.shutter === 'timed' ? 'Timed shutter' : 'Bulb, by cable'), el('b', {}, number, el('i', {}, unit))),
       el('div.two', {}, el('div.value', {}, el('small', {}, 'Aperture'), el('b', {}, fLabel(d.fNumber))), el('div.value', {}, el('small', {}, 'ISO'), el('b', {}, String(d.iso)))),

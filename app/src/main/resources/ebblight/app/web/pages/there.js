@@ -12,7 +12,11 @@ export function open(host, app) {
   const { store, go, place } = app;
   let current = null;
   let progress = null;
+  let closed = false;
   const scene = createScene(store, (what, detail) => {
+    if (closed) {
+      return;
+    }
     if (what === 'progress' && progress) {
       progress.update(scene.state.reading);
     } else if (what === 'all' || what === 'measured' || !current) {
@@ -134,6 +138,7 @@ export function open(host, app) {
     redraw: () => current?.redraw?.(),
     key: (event) => current?.key?.(event),
     leave() {
+      closed = true;
       clearInterval(tick);
       current?.leave?.();
       scene.halt();
