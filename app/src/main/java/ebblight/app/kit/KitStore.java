@@ -3,6 +3,7 @@ package ebblight.app.kit;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -46,7 +47,7 @@ public final class KitStore {
     private final Path file;
 
     public KitStore(Path dataFolder) throws IOException {
-        file = dataFolder.resolve("kit.sqlite");
+        file = Files.createDirectories(dataFolder).resolve("kit.sqlite");
         try (Connection connection = Database.open(file)) {
             Migrations.bringUp(connection, file);
         } catch (SQLException e) {

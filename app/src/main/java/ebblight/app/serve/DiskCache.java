@@ -73,6 +73,7 @@ final class DiskCache {
 
     synchronized void put(String name, byte[] bytes) throws IOException {
         OutputFile.write(folder.resolve(name), bytes);
+        Files.setLastModifiedTime(folder.resolve(name), FileTime.from(clock.instant()));
         if (++written % CHECK_EVERY == 0) {
             shrink();
         }

@@ -50,9 +50,10 @@ final class StripSprite {
     }
 
     private static double between(float[] plane, int width, double u, double v) {
-        int p = (int) v * width + (int) u;
+        int row = (int) v;
+        int p = row * width + (int) u;
         double ax = u - (int) u;
-        double ay = v - (int) v;
+        double ay = v - row;
         return (1 - ay) * ((1 - ax) * plane[p] + ax * plane[p + 1])
                 + ay * ((1 - ax) * plane[p + width] + ax * plane[p + width + 1]);
     }
