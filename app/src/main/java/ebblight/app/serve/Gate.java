@@ -45,7 +45,7 @@ final class Gate {
         context.header("Referrer-Policy", "no-referrer");
         context.header("Cross-Origin-Resource-Policy", "same-origin");
         context.header("Cross-Origin-Opener-Policy", "same-origin");
-        int port = context.port();
+        int port = port(context);
         String host = context.header("Host");
         if (!("127.0.0.1:" + port).equals(host) && !("localhost:" + port).equals(host)) {
             throw new ForbiddenException("this server answers only its own address, not " + plain(host));
@@ -87,9 +87,14 @@ final class Gate {
         context.header("Cache-Control", "no-store");
     }
 
+    /** The port that was really connected to; the one the request names is only what it claims. */
+    private static int port(Context context) {
+        return context.req().getLocalPort();
+    }
+
     /** Cookies do not know ports: two servers on one machine must not share a name. */
     private static String cookieName(Context context) {
-        return "ebblight-" + context.port();
+        return "ebblight-" + port(context);
     }
 
     private boolean same(@Nullable String given) {

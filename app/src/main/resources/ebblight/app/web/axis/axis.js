@@ -19,6 +19,7 @@ export function mountAxis(host, emit) {
   let options = null;
   let at = null;
   let drag = null;
+  let written = '';
 
   const third = () => thirdOf(model.chosenSeconds);
   const go = (next, event) => {
@@ -92,9 +93,14 @@ export function mountAxis(host, emit) {
           .filter(([, name]) => name !== 'Worth' || model.worth.length)
           .map(([y, a, b]) => `<div class="axis-gutter" style="top:${y}px;width:${at.gutter - 10}px"><b>${a}</b>${escapeText(b)}</div>`)
           .join('');
-    const focused = document.activeElement && words.contains(document.activeElement) ? document.activeElement.dataset.key : null;
-    words.innerHTML =
+    const markup =
       keys.map((q) => `<button type="button" data-key="${escapeText(q.key)}" class="${q.className}" style="${q.style}" aria-label="${escapeText(q.label)}">${q.html}</button>`).join('') + gutter;
+    if (markup === written) {
+      return;
+    }
+    written = markup;
+    const focused = document.activeElement && words.contains(document.activeElement) ? document.activeElement.dataset.key : null;
+    words.innerHTML = markup;
     words.querySelectorAll('button').forEach((button, i) => {
       button.onclick = () => emit(keys[i].name, keys[i].detail);
       if (button.dataset.key === focused) {

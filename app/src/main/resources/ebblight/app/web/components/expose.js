@@ -90,7 +90,7 @@ export function exposeBody(c) {
   function mark(word) {
     run.marks.push({ what: word, atSeconds: Math.round((Date.now() - run.openAt) / 100) / 10 });
     keep();
-    navigator.vibrate?.(40);
+    tones.buzz(40);
     draw();
   }
 
@@ -125,7 +125,7 @@ export function exposeBody(c) {
     if (lastCount !== 0) {
       lastCount = 0;
       tones.high();
-      navigator.vibrate?.(200);
+      tones.buzz(200);
     }
     if (at.phase === 'over' && !ended) {
       ended = true;

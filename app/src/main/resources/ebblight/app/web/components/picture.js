@@ -25,6 +25,7 @@ export function mountPicture(host, emit) {
   /** Draws a picture; returns once it is on the canvas. */
   function show(picture) {
     if (!picture) {
+      note.textContent = data.note || '';
       return;
     }
     const { clientWidth: W, clientHeight: H } = host;
@@ -157,7 +158,9 @@ export function mountPicture(host, emit) {
       host.setAttribute('role', data.tool ? 'application' : 'group');
       host.setAttribute('aria-label', data.tool ? 'Picture. Arrow keys move the pen, space begins and ends a stroke.' : data.label || 'The picture at the chosen time');
       host.classList.toggle('drawing', Boolean(data.tool));
-      lay();
+      if (shown && !next.laidByShow) {
+        lay();
+      }
     },
     get shown() {
       return shown;

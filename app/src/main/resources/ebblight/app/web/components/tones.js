@@ -31,5 +31,12 @@ export const high = () => tone(880, 0.4);
 
 export function end() {
   [0, 0.35, 0.7].forEach((after) => tone(880, 0.3, after));
-  navigator.vibrate?.([300, 120, 300, 120, 600]);
+  buzz([300, 120, 300, 120, 600]);
+}
+
+/** Shakes the phone; browsers refuse it before the page was touched. */
+export function buzz(pattern) {
+  if (navigator.userActivation?.hasBeenActive) {
+    navigator.vibrate?.(pattern);
+  }
 }

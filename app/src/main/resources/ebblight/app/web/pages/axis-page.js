@@ -32,7 +32,7 @@ export function showAxisPage(host, app) {
   const foot = el('div.foot-bar');
   const notes = el('section.notes', { 'aria-label': 'Notes' });
   host.classList.add('axis-page');
-  fill(host, el('div.stage', {}, now, pictureHost, tags, side), axisHost, foot, notes);
+  fill(host, el('h1.unseen', {}, 'There: the time axis'), el('div.stage', {}, now, pictureHost, tags, side), axisHost, foot, notes);
   const picture = mountPicture(pictureHost, (what, detail) => (what === 'part' ? select(detail.id) : addStroke(detail)));
   const axis = mountAxis(axisHost, (what, detail) => {
     if (what === 'third') {
@@ -51,16 +51,30 @@ export function showAxisPage(host, app) {
   const form = () => (phone() ? 'phone' : innerWidth < 1200 || innerHeight < 820 ? 'low' : 'desk');
   const night = () => document.body.dataset.light === 'night';
 
+  let asked = 0;
+  let frame = 0;
+
+  /** Follows the handle: picture and axis in the next frame of the screen, however many moves came before it. */
   function setThird(third) {
-    const started = performance.now();
     s.third = third;
     scene.pictures.aim(third);
-    built = scene.model();
-    showPicture();
-    drawAxis();
-    drawNow();
-    drawTags();
-    performance.measure('follow', { start: started, end: performance.now() });
+    asked = asked || performance.now();
+    frame = frame || requestAnimationFrame(() => {
+      frame = 0;
+      built = scene.model();
+      showPicture();
+      drawAxis();
+      drawNow();
+      performance.measure('follow', { start: asked, end: performance.now() });
+      asked = 0;
+      tagsSoon();
+    });
+  }
+
+  let tagTimer = 0;
+  function tagsSoon() {
+    clearTimeout(tagTimer);
+    tagTimer = setTimeout(drawTags, 80);
   }
 
   function settle(wanted) {
@@ -127,7 +141,6 @@ export function showAxisPage(host, app) {
 
   function showPicture() {
     const one = scene.pictures.at(s.third);
-    picture.show(one);
     const facts = one?.facts;
     const behind = one && one.node !== s.third;
     const predicted = facts && facts.method === 'predicted';
@@ -143,14 +156,24 @@ export function showAxisPage(host, app) {
     picture.update({
       parts: largeRegions(s.measured).filter((r) => r.areaFraction > 0.02),
       selected: s.selected,
-      outline: scene.outline(),
+      outline: outlineNow(),
       strokes: s.view.strokes || [],
       horizon: s.measured.horizon,
       lines, tool,
       bare: phone() && !s.selected,
       note: text,
+      laidByShow: true,
     });
+    picture.show(one);
     axisHost.dataset.node = one ? String(one.node) : '';
+  }
+
+  let outlined = { id: null, map: null, path: null };
+  function outlineNow() {
+    if (outlined.id !== s.selected || outlined.map !== s.map) {
+      outlined = { id: s.selected, map: s.map, path: scene.outline() };
+    }
+    return outlined.path;
   }
 
   function drawAxis() {
@@ -332,6 +355,10 @@ export function showAxisPage(host, app) {
         actions.toShot();
       }
     },
-    leave: () => endTour(),
+    leave() {
+      cancelAnimationFrame(frame);
+      clearTimeout(tagTimer);
+      endTour();
+    },
   };
 }

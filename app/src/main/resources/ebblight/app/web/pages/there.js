@@ -19,7 +19,7 @@ export function open(host, app) {
     }
     if (what === 'progress' && progress) {
       progress.update(scene.state.reading);
-    } else if (what === 'all' || what === 'measured' || !current) {
+    } else if (!current || ((what === 'all' || what === 'measured') && !scene.state.measured)) {
       render();
     } else {
       current.tell(what, detail);
