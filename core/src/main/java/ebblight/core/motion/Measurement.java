@@ -45,7 +45,9 @@ public final class Measurement {
         ViewSurvey.Parts parts = survey.parts();
         SoftRegions soft = parts.regions();
         boolean breakers = breakers(parts, soft.share(Kind.FLOWING));
-        KindCurves curves = KindCurves.of(parts, breakers);
+        // Frames over minutes hold the sets themselves; a clip of seconds does not.
+        boolean setsUnknown = breakers && survey.clip().spacingSeconds() < SlowChange.SPACED_SECONDS;
+        KindCurves curves = KindCurves.of(parts, setsUnknown);
         work.check();
         Drift drift = drift(parts, work);
         work.check();
@@ -53,7 +55,7 @@ public final class Measurement {
         List<RegionMap.Part> list = parts.map().parts();
         RegionMotion[] measured = new RegionMotion[list.size()];
         work.forEach(measured.length, k -> {
-            measured[k] = region(parts, list.get(k), parts.map().mask(k), curves, drift, breakers);
+            measured[k] = region(parts, list.get(k), parts.map().mask(k), curves, drift, breakers, setsUnknown);
         });
         return new Measurement(survey, curves, drift, repeats, List.of(measured));
     }
@@ -98,10 +100,11 @@ public final class Measurement {
             float[] mask,
             KindCurves curves,
             Drift drift,
-            boolean breakers) {
+            boolean breakers,
+            boolean setsUnknown) {
         LuminanceFrames frames = parts.frames();
         boolean wet = part.kind() == Kind.FLOWING;
-        Optional<TextureCurve> own = KindCurves.curve(parts, mask, breakers && wet);
+        Optional<TextureCurve> own = KindCurves.curve(parts, mask, setsUnknown && wet);
         Optional<TextureCurve> ofKind =
                 switch (part.kind()) {
                     case FLOWING -> curves.flowing();

@@ -15,7 +15,7 @@ import java.util.Arrays;
  *
  * <p>The likely range spans both laws, widened by a share found by trial on seas, swell and gusts of known truth
  * (MOTION.md, step 5): it held 98 % of the truths for wind seas, 76–96 % for swell and gusts. It is not a confidence
- * interval.
+ * interval. Between short frames light is missing, which {@link Gaps} allows for.
  */
 final class TextureCurve {
 
@@ -36,7 +36,14 @@ final class TextureCurve {
      */
     private static final double COARSE_CORRELATION = 0.2;
 
+    /**
+     * Added to the width of the range for breaking waves, whose sets a clip cannot know: with 0.5 a clip of 22 s of
+     * surf missed what two minutes of frames 12 s apart kept (0.44 of their contrast).
+     */
+    private static final double BREAKERS = 0.75;
+
     private static final double TINY = 1e-15;
+    private static final double FAR_SECONDS = 1e6;
 
     private final Variogram variogram;
     private final double[] variance;
@@ -44,6 +51,7 @@ final class TextureCurve {
     private final double rawSlope;
     private final double tail;
     private final boolean breakers;
+    private final Gaps gaps;
 
     private TextureCurve(
             Variogram variogram, double[] variance, double slope, double rawSlope, double tail, boolean breakers) {
@@ -53,6 +61,7 @@ final class TextureCurve {
         this.rawSlope = rawSlope;
         this.tail = tail;
         this.breakers = breakers;
+        gaps = Gaps.of(variogram.spacingSeconds(), neighbours(variance));
     }
 
     /**
@@ -76,6 +85,11 @@ final class TextureCurve {
         double rawSlope = slopeAtEnd(variogram, variance);
         double slope = Double.isNaN(rawSlope) ? 1 : Math.min(1, Math.max(GENTLEST_SLOPE, rawSlope));
         return new TextureCurve(variogram, variance, slope, rawSlope, tail / inTail, breakers);
+    }
+
+    /** Correlation of neighbouring frames; −1 when nothing is known of it. */
+    private static double neighbours(double[] variance) {
+        return variance.length < 2 ? -1 : 2 * variance[1] / variance[0] - 1;
     }
 
     /** −d ln V / d ln b over the last factor of three in block length; NaN with fewer than three blocks there. */
@@ -125,7 +139,7 @@ final class TextureCurve {
      * upper bound: short frames with gaps average less than one long exposure.
      */
     boolean coarse() {
-        return variance.length < 2 || 2 * variance[1] / variance[0] - 1 < COARSE_CORRELATION;
+        return neighbours(variance) < COARSE_CORRELATION;
     }
 
     /** Octaves from the longest measured block to {@code seconds}; 0 inside the clip. */
@@ -134,7 +148,7 @@ final class TextureCurve {
         return measured <= 0 ? Double.POSITIVE_INFINITY : Math.max(0, Powers.log2(Math.max(seconds, TINY) / measured));
     }
 
-    /** Variance of a mean over {@code seconds}: the most likely value, squared luminance. */
+    /** Variance of a mean of frames over {@code seconds}: the most likely value, squared luminance. */
     double variance(double seconds) {
         return known() ? Math.sqrt(fast(seconds) * relaxing(seconds)) : variance[0] * unknownShare(seconds);
     }
@@ -144,7 +158,8 @@ final class TextureCurve {
         if (!seen() || !known()) {
             return 0;
         }
-        return tail * StrictMath.exp((1 - slope) * LOG_RELAX / 4) / (2 * variance[0]);
+        double ofFrames = tail * StrictMath.exp((1 - slope) * LOG_RELAX / 4) / (2 * variance[0]);
+        return ofFrames * gaps.likely(FAR_SECONDS);
     }
 
     /** What is left at {@code seconds}, with its likely range. */
@@ -158,11 +173,11 @@ final class TextureCurve {
                 + 0.25
                 + 0.08 * Math.min(octaves, 4)
                 + (resolved() ? 0 : 0.15 * Math.min(octaves, 2))
-                + (breakers ? 0.5 : 0);
+                + (breakers ? BREAKERS : 0);
         double fast = fast(seconds) / variance[0];
         double relaxing = relaxing(seconds) / variance[0];
-        double ratio = Math.min(1, Math.sqrt(Math.sqrt(fast * relaxing)));
-        double low = Math.min(ratio, Math.sqrt(Math.min(fast, relaxing)) / widening);
+        double ratio = Math.min(1, Math.sqrt(Math.sqrt(fast * relaxing) * gaps.likely(seconds)));
+        double low = Math.min(ratio, Math.sqrt(Math.min(fast, relaxing) * gaps.least(seconds)) / widening);
         double high = Math.min(1, Math.max(ratio, Math.sqrt(Math.max(fast, relaxing)) * widening));
         return new Remaining(seconds, ratio, low, high, basis(octaves));
     }
