@@ -38,14 +38,17 @@ final class Warnings {
             all.add("the clip repeats itself after " + Math.round(10 * measurement.repeatsAfterSeconds()) / 10.0
                     + " s: what long times leave cannot be told from it");
         }
-        if (seconds < SHORT_SECONDS) {
+        if (measurement.ofStills()) {
+            all.add("frames of different exposure times are samples of waves that come and go: the ranges are wide; a"
+                    + " clip of ten seconds tells more");
+        } else if (seconds < SHORT_SECONDS) {
             all.add("the clip is only " + Math.round(10 * seconds) / 10.0
                     + " s long: times far beyond it cannot be told; film ten seconds, twenty for swell");
         }
         for (RegionMotion region : measurement.regions()) {
             if (region.part().areaFraction() >= LARGE_PART
                     && !region.remaining().isEmpty()) {
-                of(region, spaced, all);
+                of(region, spaced, measurement.ofStills(), all);
             }
         }
         boolean moves = measurement.regions().stream()
@@ -57,11 +60,16 @@ final class Warnings {
         return all;
     }
 
-    private static void of(RegionMotion region, boolean spaced, List<String> all) {
+    private static void of(RegionMotion region, boolean spaced, boolean stills, List<String> all) {
         String id = region.part().id();
         RegionMotion.Flags flags = region.flags();
         if (!flags.seen()) {
             all.add(id + ": nothing moves here that I can see above the noise");
+        } else if (stills) {
+            if (!flags.resolved()) {
+                all.add(id + ": unresolved, it changes more slowly than the longest exposure shows; take a longer one"
+                        + " or film it");
+            }
         } else if (spaced) {
             if (flags.coarse()) {
                 all.add(id + ": frames this far apart keep more than one long exposure would: the upper end of the"
