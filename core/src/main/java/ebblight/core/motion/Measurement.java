@@ -53,7 +53,8 @@ public final class Measurement {
         SoftRegions soft = parts.regions();
         boolean breakers = breakers(parts, soft.share(Kind.FLOWING));
         // Frames over minutes hold the sets themselves; a clip of seconds does not.
-        boolean setsUnknown = breakers && survey.clip().spacingSeconds() < SlowChange.SPACED_SECONDS;
+        boolean spaced = survey.clip().spacingSeconds() > SlowChange.SPACED_SECONDS;
+        boolean setsUnknown = breakers && !spaced;
         KindCurves.Maker maker = (share, unknown) -> clipCurve(parts, share, unknown);
         KindCurves curves = KindCurves.of(parts, maker, setsUnknown);
         work.check();
@@ -62,7 +63,7 @@ public final class Measurement {
         Repeats repeats = Repeats.of(parts.frames(), moving(soft));
         Standing.Meter standing = mask -> Standing.of(parts.frames(), mask);
         List<RegionMotion> measured =
-                regions(parts, new Ways(maker, curves, drift, standing, breakers, setsUnknown), work);
+                regions(parts, new Ways(maker, curves, drift, standing, breakers, setsUnknown, spaced), work);
         return new Measurement(survey, Optional.empty(), curves, drift, repeats, measured);
     }
 
@@ -76,7 +77,8 @@ public final class Measurement {
         float[] shortest = parts.frames().frame(stills.shortest());
         float[] longest = parts.frames().frame(stills.longest());
         Standing.Meter standing = mask -> Standing.between(parts.frames(), shortest, longest, mask);
-        List<RegionMotion> measured = regions(parts, new Ways(maker, curves, drift, standing, false, false), work);
+        List<RegionMotion> measured =
+                regions(parts, new Ways(maker, curves, drift, standing, false, false, true), work);
         return new Measurement(survey, Optional.of(stills), curves, drift, new Repeats(0), measured);
     }
 
@@ -87,7 +89,8 @@ public final class Measurement {
             Drift drift,
             Standing.Meter standing,
             boolean breakers,
-            boolean setsUnknown) {}
+            boolean setsUnknown,
+            boolean spaced) {}
 
     private static List<RegionMotion> regions(ViewSurvey.Parts parts, Ways ways, Work work) {
         List<RegionMap.Part> list = parts.map().parts();
@@ -158,6 +161,7 @@ public final class Measurement {
             double[] v = ways.drift.meanVelocity(mask);
             velocity = Optional.of(new RegionMotion.Velocity(v[0], v[1], ways.drift.relativeError()));
         }
+        boolean clip = listed && !ways.spaced;
         Swing swing = Swing.of(parts.frames(), mask, curve, parts.noise());
         return new RegionMotion(
                 part,
@@ -168,6 +172,9 @@ public final class Measurement {
                 velocity,
                 List.copyOf(remaining),
                 new RegionMotion.Flags(curve.seen(), curve.resolved(), breaking, borrowed, listed && curve.coarse()),
+                clip ? Rhythm.of(parts.frames(), mask) : Rhythm.NONE,
+                clip && wet ? FlowLines.of(parts.frames(), mask) : FlowLines.NONE,
+                listed ? Passing.of(parts.frames(), mask, parts.noise()) : Passing.NONE,
                 curve::at,
                 swing::pixels);
     }
