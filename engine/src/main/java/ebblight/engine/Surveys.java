@@ -116,7 +116,7 @@ final class Surveys {
         return seconds;
     }
 
-    private static Clip clip(Fields frames, Blobs blobs) {
+    static Clip clip(Fields frames, Blobs blobs) {
         double[] times = frames.numbers("timesSeconds");
         String name = frames.text("blob");
         List<byte[]> list = new ArrayList<>();

@@ -27,6 +27,19 @@ public final class SurveyReader {
         return collector.result();
     }
 
+    /** Reads the first frame of {@code source} at up to {@code width} pixels width. */
+    public static SurveyFrames first(FrameSource source, int width, Work work) throws IOException {
+        Collector collector = new Collector(width, source.pictures());
+        source.visit(
+                (index, seconds, exposure, frame) -> {
+                    collector.wants(seconds);
+                    collector.frame(index, seconds, exposure, frame);
+                    return false;
+                },
+                work);
+        return collector.result();
+    }
+
     private static final class Collector implements ClipFrames.Chooser {
         private final int mostWidth;
         private final boolean pictures;
