@@ -32,7 +32,9 @@ public final class SurveyReader {
         Collector collector = new Collector(width, source.pictures());
         source.visit(
                 (index, seconds, exposure, frame) -> {
-                    collector.wants(seconds);
+                    if (!source.pictures()) {
+                        collector.wants(seconds);
+                    }
                     collector.frame(index, seconds, exposure, frame);
                     return false;
                 },
@@ -61,7 +63,8 @@ public final class SurveyReader {
 
         @Override
         public boolean wants(double seconds) {
-            allTimes.add(seconds);
+            // Pictures of which nothing but their order is known count as one second apart.
+            allTimes.add(Double.isNaN(seconds) ? allTimes.size() : seconds);
             if (frames.size() >= MOST_FRAMES) {
                 cutOff = true;
                 return false;
@@ -98,7 +101,6 @@ public final class SurveyReader {
             double[] seconds = new double[frames.size()];
             for (int i = 0; i < seconds.length; i++) {
                 double t = times.get(i);
-                // Pictures of which nothing but their order is known count as one second apart.
                 seconds[i] = Double.isNaN(t) ? i : i > 0 && t <= seconds[i - 1] ? seconds[i - 1] + 1e-3 : t;
             }
             int n = allTimes.size();

@@ -60,8 +60,9 @@ public record BalanceWay(Kind kind, double stops, double leftStops, String words
                         Kind.GRADUATED,
                         stops,
                         balance.stops() < 0 ? -left : left,
-                        "graduated filter of " + Numbers.shortest(stops, 1) + " stops, " + edge + " edge" + turned
-                                + ": leaves " + Numbers.shortest(Math.abs(left), 1) + " stops"));
+                        "graduated filter of " + Numbers.shortest(stops, 1) + (stops == 1 ? " stop, " : " stops, ")
+                                + edge + " edge" + turned + ": leaves " + Numbers.shortest(Math.abs(left), 1)
+                                + " stops"));
             }
         }
         ways.sort((a, b) -> Double.compare(
