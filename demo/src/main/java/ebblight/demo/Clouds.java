@@ -21,7 +21,7 @@ final class Clouds {
         public double amplitude(double kx, double ky) {
             double k = size(kx, ky);
             double low = 2 * Math.PI / LARGEST_STEPS;
-            return k > 2 ? 0 : Powers.pow(k * k + low * low, -0.74) * StrictMath.exp(-(k / 1.1) * (k / 1.1));
+            return k > 3 ? 0 : Powers.pow(k * k + low * low, -0.62) * StrictMath.exp(-(k / 1.7) * (k / 1.7));
         }
 
         @Override

@@ -2,42 +2,68 @@ package ebblight.demo;
 
 import ebblight.core.numeric.Work;
 
-/** The invented coast: one scene whose every instant can be asked for. Immutable and shared between threads. */
+/**
+ * Tarrow Ledge, an invented coast: one scene whose every instant can be asked for. The camera stands on rock and does
+ * not move; the rock, the arch and the posts of the pier are the same in every frame. Immutable and shared between
+ * threads.
+ */
 public final class Coast {
 
-    /** How fast the evening fades, stops a minute. */
-    public static final double FADING_STOPS_PER_MINUTE = 0.16;
+    /** What the place is called. */
+    public static final String NAME = "Tarrow Ledge";
+
+    /** The story that the demo tells, in three lines. */
+    public static final String STORY =
+            """
+            Tarrow Ledge, twenty minutes after sunset. No boat has called for years; what is left of its pier
+            walks out towards the Door. A light wind roughs the water, the last cloud goes over to the right.
+            How long must the shutter stay open until the sea lies down round the posts?""";
+
+    /** How fast the light of {@link #evening} fades, stops a minute. */
+    private static final double EVENING_FADING = 0.16;
 
     private final Weather weather;
+    private final double fadingStopsPerMinute;
     final Sea sea;
     final DriftingField clouds;
     final DriftingField lace;
     final Tuft tuft;
 
-    private Coast(Weather weather) {
+    private Coast(Weather weather, double fadingStopsPerMinute) {
         this.weather = weather;
+        this.fadingStopsPerMinute = fadingStopsPerMinute;
         this.sea = new Sea(weather);
         this.clouds = Clouds.field(5);
         this.lace = Foam.field(9);
         this.tuft = new Tuft(weather, 7);
     }
 
-    /** The evening of the demo outing. */
+    /** The evening of the demo outing: the light fades by 0.16 stops a minute. */
     public static Coast evening() {
-        return new Coast(Weather.EVENING);
+        return new Coast(Weather.EVENING, EVENING_FADING);
     }
 
-    /** The same place under another wind. */
-    public static Coast under(Weather weather) {
-        return new Coast(weather);
+    /** The same place in other weather and steady light. */
+    public static Coast in(Weather weather) {
+        return new Coast(weather, 0);
     }
 
     public Weather weather() {
         return weather;
     }
 
-    /** The coast in pictures {@code width} pixels wide, 3:2; 48 to 4096. */
+    /** True fading in stops a minute. */
+    public double fadingStopsPerMinute() {
+        return fadingStopsPerMinute;
+    }
+
+    /** The whole cove through a 28 mm lens in pictures {@code width} pixels wide, 3:2; 48 to 4096. */
     public View view(int width, Work work) {
         return new View(this, Lens.cove(width), work);
+    }
+
+    /** The arch alone through a 60 mm lens, as {@link #view}. */
+    public View archView(int width, Work work) {
+        return new View(this, Lens.arch(width), work);
     }
 }

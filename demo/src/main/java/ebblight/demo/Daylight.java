@@ -16,8 +16,8 @@ final class Daylight {
         double sky = 0.5 + 0.5 * nz;
         double glow = Math.max(0, nx * GLOW_X + ny * GLOW_Y + nz * GLOW_Z + 0.15) / 1.15;
         double warm = glow * glow;
-        rgb[0] = 0.03 + 0.235 * sky + 0.85 * warm;
-        rgb[1] = 0.03 + 0.265 * sky + 0.50 * warm;
-        rgb[2] = 0.04 + 0.345 * sky + 0.27 * warm;
+        rgb[0] = 0.04 + 0.285 * sky + 0.85 * warm;
+        rgb[1] = 0.04 + 0.315 * sky + 0.50 * warm;
+        rgb[2] = 0.05 + 0.395 * sky + 0.27 * warm;
     }
 }

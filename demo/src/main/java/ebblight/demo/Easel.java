@@ -68,7 +68,6 @@ final class Easel {
             for (int px = fromColumn; px < toColumn; px++) {
                 int covered = 0;
                 float sum = 0;
-                float low = Float.POSITIVE_INFINITY;
                 float r = 0;
                 float g = 0;
                 float b = 0;
@@ -77,7 +76,6 @@ final class Easel {
                     if (depth[i] < Float.POSITIVE_INFINITY) {
                         covered++;
                         sum += height[i];
-                        low = Math.min(low, height[i]);
                         r += rgb[3 * i];
                         g += rgb[3 * i + 1];
                         b += rgb[3 * i + 2];
@@ -87,7 +85,6 @@ final class Easel {
                     int o = py * lens.width() + px;
                     still.cover[o] = (float) covered / (FINE * FINE);
                     still.height[o] = sum / covered;
-                    still.lowest[o] = low;
                     still.rgb[3 * o] = r / covered;
                     still.rgb[3 * o + 1] = g / covered;
                     still.rgb[3 * o + 2] = b / covered;

@@ -57,14 +57,7 @@ final class Fft {
 
     /** Transforms along the first of two indices, {@code n} long, and leaves the result transposed. */
     private static void lines(
-            float[] re,
-            float[] im,
-            int n,
-            int across,
-            float[] turns,
-            float[] toRe,
-            float[] toIm,
-            FieldSpace space) {
+            float[] re, float[] im, int n, int across, float[] turns, float[] toRe, float[] toIm, FieldSpace space) {
         int imaginary = n * ABREAST;
         for (int from = 0; from < across; from += ABREAST) {
             for (int i = 0; i < n; i++) {

@@ -68,9 +68,7 @@ final class Ground {
         double worn = 0.25 + 0.75 / (1 + y * y / 120);
         double near = 1 - Relief.step(7, 13, y);
         return z
-                + rough
-                        * (worn * (0.15 * large + 0.60 * steps)
-                                + near * (0.045 * small + 0.15 * steps)
-                                + 0.009 * grain);
+                + rough * (worn * (0.15 * large + 0.60 * steps) + near * (0.045 * small + 0.15 * steps) + 0.009 * grain)
+                + rough * near * 0.0035 * Relief.fractal(x / 0.03, y / 0.03, 2, 0.6, 34);
     }
 }

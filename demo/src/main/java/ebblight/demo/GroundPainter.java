@@ -6,6 +6,9 @@ final class GroundPainter {
     private static final double NEAR_METRES = 2.2;
     private static final double FAR_METRES = 34;
     private static final double SLOPE_STEP_METRES = 0.014;
+    private static final double LARGEST_STEP_METRES = 0.05;
+    private static final double LEAST_STEP_METRES = 0.0015;
+    private static final double LEAST_FACING = 0.10;
     /** Ground this far under still water may fall dry between waves; below it nothing is painted. */
     private static final double LOWEST_METRES = -0.30;
 
@@ -18,20 +21,31 @@ final class GroundPainter {
         for (int x = 0; x < easel.columns; x++) {
             double right = easel.right(x);
             double top = easel.rows;
-            double ahead = NEAR_METRES;
+            double reached = NEAR_METRES;
             double before = Ground.DEEP_METRES;
-            while (ahead < FAR_METRES) {
+            double step = LARGEST_STEP_METRES;
+            while (reached < FAR_METRES) {
+                // half a fine row of flat ground, finer where a face rises over several rows at once
+                step = Math.min(2 * step, Math.max(0.005, 0.5 * reached * reached / (Lens.HEIGHT_METRES * fine)));
+                step = Math.min(step, LARGEST_STEP_METRES);
+                double ahead = reached + step;
                 double px = right * ahead;
                 double z = Ground.shape(px, ahead);
-                // half a fine row of flat ground, but no more than a few centimetres where the rock is steep
-                double step = Math.max(0.005, Math.min(0.5 * ahead * ahead / (Lens.HEIGHT_METRES * fine), 0.05));
                 if (z < LOWEST_METRES - 0.35) {
-                    ahead += Math.max(step, 0.05);
+                    reached = ahead;
+                    step = LARGEST_STEP_METRES;
                     before = Ground.DEEP_METRES;
                     continue;
                 }
                 z = Ground.height(px, ahead);
                 double row = easel.row((z - Lens.HEIGHT_METRES) / ahead);
+                while (top - row > 3 && step > LEAST_STEP_METRES) {
+                    step /= 2;
+                    ahead = reached + step;
+                    px = right * ahead;
+                    z = Ground.height(px, ahead);
+                    row = easel.row((z - Lens.HEIGHT_METRES) / ahead);
+                }
                 if (row < top) {
                     int from = (int) Math.max(0, Math.ceil(row - 0.5));
                     int to = (int) Math.ceil(top - 0.5);
@@ -49,7 +63,7 @@ final class GroundPainter {
                     top = row;
                 }
                 before = z;
-                ahead += step;
+                reached = ahead;
             }
         }
     }
@@ -62,20 +76,33 @@ final class GroundPainter {
             sx += face * (0.8 * Relief.noise(x / 0.09, z / 0.05, 45) - sx);
             sy += face * (2.0 + 0.8 * Relief.noise(x / 0.05, z / 0.03, 46) - sy);
         }
+        // what is seen faces the eye: a crest is not to catch the light of the slope behind it
+        double away = (Lens.HEIGHT_METRES - z) / y;
+        sy = Math.max(sy, LEAST_FACING - away);
         double n = 1 / Math.sqrt(1 + sx * sx + sy * sy);
         double nx = -sx * n;
         double ny = -sy * n;
         double nz = n;
-        double grain = 0.5 + 0.5 * Relief.fractal(x / 0.35, y / 0.35, 3, 0.6, 41);
+        double near = 1 - Relief.step(3.5, 9, y);
+        double patches = 0.5 + 0.5 * Relief.fractal(x / 0.35, y / 0.35, 3, 0.6, 41);
+        double grain = near * Relief.fractal(x / 0.022, y / 0.022 + z / 0.03, 3, 0.7, 47);
         double hollow = Relief.step(-0.16, 0.10, z - Ground.shape(x, y));
-        double wet = 1 - Relief.step(0.30, 0.62, z + 0.12 * Relief.noise(x / 0.5, y / 0.5, 43));
+        double wet = 1 - Relief.step(0.36, 0.80, z + 0.16 * Relief.fractal(x / 0.5, y / 0.5, 2, 0.6, 43));
         double weed = (1 - Relief.step(0.02, 0.2, z)) * Relief.step(-0.2, 0.5, Relief.noise(x / 0.3, y / 0.3, 44));
+        double lichen = Relief.step(0.35, 0.75, Relief.fractal(x / 0.16, y / 0.16, 3, 0.65, 48))
+                * Relief.step(0.5, 0.8, z)
+                * near;
+        double barnacles = Relief.step(0.45, 0.8, Relief.noise(x / 0.016, y / 0.016, 49))
+                * Relief.step(0.1, 0.6, Relief.noise(x / 0.4, y / 0.4, 50))
+                * Relief.step(0.05, 0.2, z)
+                * (1 - Relief.step(0.4, 0.6, z))
+                * near;
         Daylight.on(nx, ny, nz, rgb);
-        double dark = (0.45 + 0.55 * hollow) * (1 - 0.55 * wet) * (0.75 + 0.5 * grain);
-        rgb[0] *= dark * (0.150 - 0.06 * weed);
-        rgb[1] *= dark * (0.138 - 0.03 * weed);
-        rgb[2] *= dark * (0.128 - 0.06 * weed);
-        gloss(x, y, z, nx, ny, nz, wet, rgb, mirrored);
+        double dark = (0.35 + 0.65 * hollow) * (1 - 0.62 * wet) * (0.78 + 0.5 * patches) * (1 + 0.35 * grain);
+        rgb[0] *= dark * (0.215 - 0.10 * weed + 0.10 * lichen + 0.22 * barnacles);
+        rgb[1] *= dark * (0.196 - 0.05 * weed + 0.08 * lichen + 0.21 * barnacles);
+        rgb[2] *= dark * (0.180 - 0.10 * weed + 0.01 * lichen + 0.19 * barnacles);
+        gloss(x, y, z, nx, ny, nz, wet * (1 - barnacles), rgb, mirrored);
     }
 
     private static double limited(double slope) {

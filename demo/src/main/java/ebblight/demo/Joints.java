@@ -11,7 +11,7 @@ final class Joints {
 
     /** Number 0, 1 or 2 out of a hash, uniform in [0, 1). */
     private static double part(long hash, int number) {
-        return (hash >>> 21 * number & 0x1FFFFF) * 0x1p-21;
+        return ((hash >>> (21 * number)) & 0x1FFFFF) * 0x1p-21;
     }
 
     /** Height of the block at a place, about −1 to 1; cells have length 1. */

@@ -61,30 +61,38 @@ final class Pier {
             double px = easel.right(x) * post.ahead;
             for (int y = top; y < bottom; y++) {
                 double z = easel.up(y) * post.ahead + Lens.HEIGHT_METRES;
-                double along = Relief.fractal(px * 32 + 40 * number, z * 2.4, 3, 0.6, 80);
+                double grain = Relief.fractal(px * 46 + 40 * number, z * 1.6, 4, 0.65, 80);
                 double radius = post.radius * (1 - 0.06 * z) * (1 + 0.05 * Relief.noise(z * 3, number, 83));
                 double across = (px - post.x - post.lean * z) / radius;
                 double crown = post.top
                         + 0.05 * across * (number % 3 - 1)
                         + 0.035 * Relief.fractal(px * 14, number, 2, 0.6, 85);
                 if (Math.abs(across) < 1 && z < crown) {
-                    shade(across, z, along, rgb);
-                    easel.put(x, y, post.ahead, z, rgb);
+                    // the near side of a round post meets the water lower in the picture than its edges
+                    double facing = Math.sqrt(1 - across * across);
+                    double ahead = post.ahead - radius * facing;
+                    double height = Lens.HEIGHT_METRES - (Lens.HEIGHT_METRES - z) * ahead / post.ahead;
+                    shade(across, facing, height, grain, number, rgb);
+                    easel.put(x, y, ahead, height, rgb);
                 }
             }
         }
     }
 
-    private static void shade(double across, double z, double along, double[] rgb) {
-        double facing = -Math.sqrt(1 - across * across);
-        Daylight.on(across, facing, 0.15, rgb);
+    private static void shade(double across, double facing, double z, double grain, int number, double[] rgb) {
+        Daylight.on(across + 0.25 * grain * facing, -facing, 0.15, rgb);
         // the edge of a cylinder turns away from the eye: there the light from behind slides round it
-        double rim = Relief.step(0.80, 1.0, Math.abs(across)) * (across < 0 ? 0.75 : 0.3) * (0.5 + 0.5 * along);
-        double wet = 1 - Relief.step(0.45, 0.9, z + 0.1 * along);
-        double weed = 1 - Relief.step(0.15, 0.55, z + 0.15 * along);
-        double bark = (0.62 + 0.38 * along) * (1 - 0.5 * wet);
-        rgb[0] = rgb[0] * bark * (0.115 - 0.07 * weed) + rim * 0.13 * (1 - 0.4 * weed);
-        rgb[1] = rgb[1] * bark * (0.100 - 0.04 * weed) + rim * 0.085 * (1 - 0.4 * weed);
-        rgb[2] = rgb[2] * bark * (0.090 - 0.07 * weed) + rim * 0.065 * (1 - 0.4 * weed);
+        double rim = Relief.step(0.72, 1.0, Math.abs(across)) * (across < 0 ? 0.9 : 0.35) * (0.6 + 0.4 * grain);
+        double rough = 0.12 * grain + 0.10 * Relief.noise(across * 2 + 9 * number, z * 5, 87);
+        double wet = 1 - Relief.step(0.50, 0.95, z + rough);
+        double weed = 1 - Relief.step(0.10, 0.42, z + 1.6 * rough);
+        double barnacles = Relief.step(0.2, 0.7, Relief.noise(across * 7 + 5 * number, z * 42, 88))
+                * Relief.step(0.12, 0.4, z)
+                * (1 - Relief.step(0.45, 0.75, z + rough));
+        double crack = Relief.step(-0.75, -0.35, grain);
+        double bark = (0.75 + 0.35 * grain) * (0.35 + 0.65 * crack) * (1 - 0.6 * wet);
+        rgb[0] = rgb[0] * bark * (0.30 - 0.20 * weed + 0.16 * barnacles) + rim * 0.15 * (1 - 0.6 * weed);
+        rgb[1] = rgb[1] * bark * (0.265 - 0.15 * weed + 0.16 * barnacles) + rim * 0.10 * (1 - 0.6 * weed);
+        rgb[2] = rgb[2] * bark * (0.235 - 0.19 * weed + 0.15 * barnacles) + rim * 0.075 * (1 - 0.6 * weed);
     }
 }

@@ -38,12 +38,36 @@ final class SkyPatch {
         return size;
     }
 
-    static double column(double right, double up) {
+    private static double column(double right, double up) {
         return right / (up + FLATTEN_RIGHT) * COLUMNS_PER_UNIT;
     }
 
-    static double row(double up) {
+    private static double row(double up) {
         return StrictMath.log(up + FLATTEN_UP) * ROWS_PER_UNIT;
+    }
+
+    /** The way a cloud goes in a second at a place of the picture, in pixels. */
+    static View.Drift drift(Lens lens, double x, double y) {
+        double step = 1e-4;
+        double u = lens.right(x);
+        double v = Math.max(lens.up(y), step);
+        double[] here = plane(u, v);
+        double[] along = plane(u + step, v);
+        double[] above = plane(u, v + step);
+        double cu = (along[0] - here[0]) / step;
+        double cv = (above[0] - here[0]) / step;
+        double ru = (along[1] - here[1]) / step;
+        double rv = (above[1] - here[1]) / step;
+        double determinant = cu * rv - cv * ru;
+        double du = (Clouds.COLUMNS_PER_SECOND * rv - Clouds.ROWS_PER_SECOND * cv) / determinant;
+        double dv = (Clouds.ROWS_PER_SECOND * cu - Clouds.COLUMNS_PER_SECOND * ru) / determinant;
+        return new View.Drift(du * lens.focalPixels(), -dv * lens.focalPixels());
+    }
+
+    /** Column and row of the cloud plane that shows at tangents to the right and up. */
+    private static double[] plane(double right, double up) {
+        double n = 1 / Math.sqrt(1 + right * right + up * up);
+        return new double[] {column(right * n, up * n), row(up * n)};
     }
 
     /** Puts direction {@code i} at the given direction cosines. */
@@ -82,8 +106,8 @@ final class SkyPatch {
             float here = sample(layers, 0, column, row);
             float below = sample(layers, 0, column, row - 9);
             float high = sample(layers, 1, where[4 * i + 2], where[4 * i + 3]);
-            float cover = smooth((here + 0.75f) * 0.42f) * veil[i] * 0.94f;
-            float open = smooth(0.5f + 0.42f * (here * 0.35f - below + 0.25f));
+            float cover = smooth((here + 0.52f) * 0.60f) * veil[i] * 0.94f;
+            float open = smooth(0.5f + 0.6f * (here * 0.35f - below + 0.25f));
             float thin = smooth((high - 0.15f) * 0.5f) * veil[i] * 0.55f * (1 - cover);
             int k = STRIDE * i;
             for (int c = 0; c < 3; c++) {

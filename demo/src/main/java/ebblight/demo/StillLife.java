@@ -12,9 +12,7 @@ final class StillLife {
 
     /** Share of the pixel covered, 0 to 1. */
     final float[] cover;
-    /** Lowest and mean height of what covers the pixel, metres over still water. */
-    final float[] lowest;
-
+    /** Mean height of what covers the pixel, metres over still water. */
     final float[] height;
     /** Red, green, blue in turn. */
     final float[] rgb;
@@ -22,7 +20,6 @@ final class StillLife {
     StillLife(Lens lens, Work work) {
         int size = lens.width() * lens.height();
         cover = new float[size];
-        lowest = new float[size];
         height = new float[size];
         rgb = new float[3 * size];
         int strips = (lens.width() + STRIP - 1) / STRIP;

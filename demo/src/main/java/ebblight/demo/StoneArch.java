@@ -50,20 +50,37 @@ final class StoneArch {
         }
     }
 
+    /** Face of the wall in metres towards the camera: beds that stand out, cracks that cut through them. */
+    private static double face(double x, double z) {
+        double warp = 0.5 * Relief.fractal(x / 5, z / 5, 2, 0.5, 72);
+        double bed = (z + 0.10 * x + warp) / 0.95;
+        double whole = Math.floor(bed);
+        double shelf = Relief.noise(whole * 7.3, x / 3.5, 73);
+        double next = Relief.noise((whole + 1) * 7.3, x / 3.5, 73);
+        double ledge = shelf + Relief.step(0.75, 1.0, bed - whole) * (next - shelf);
+        double crack = 1 - Math.min(1, Math.abs(Relief.fractal(x / 1.9 + 0.12 * warp, z / 14, 3, 0.4, 74)) * 16);
+        return 0.30 * ledge - 0.22 * crack + 0.34 * Relief.fractal(x / 1.6, z / 1.0, 5, 0.55, 70);
+    }
+
     private static void shade(double x, double z, double[] rgb) {
-        double relief = Relief.fractal(x / 1.6, z / 1.0, 5, 0.55, 70);
-        double e = 0.12;
-        double sx = (Relief.fractal((x + e) / 1.6, z / 1.0, 5, 0.55, 70) - relief) / e * 0.5;
-        double sz = (Relief.fractal(x / 1.6, (z + e) / 1.0, 5, 0.55, 70) - relief) / e * 0.5;
-        double beds = 0.5 + 0.5 * StrictMath.sin(2 * Math.PI * (z + 0.08 * x + 0.25 * relief) / 0.95);
-        double n = 1 / Math.sqrt(1 + sx * sx + sz * sz);
+        double e = 0.09;
+        double here = face(x, z);
+        double sx = (face(x + e, z) - here) / e;
+        double sz = (face(x, z + e) - here) / e;
         // the wall faces the camera; its edges turn towards the glow behind it
         double edge = solid(x + 0.45, z + 0.1) ? 0 : 1;
         double soffit = solid(x, z - 0.6) || z < 1 ? 0 : 1;
-        Daylight.on(-sx * n, (0.95 * edge + 0.5 * soffit - 1) * n, 0.4 - sz * n, rgb);
-        double dark = (0.55 + 0.35 * beds) * (0.8 + 0.35 * relief) * (1 - 0.45 * Relief.step(1.4, 0.5, z));
-        rgb[0] = 0.105 * rgb[0] * dark + 0.010;
-        rgb[1] = 0.095 * rgb[1] * dark + 0.010;
-        rgb[2] = 0.092 * rgb[2] * dark + 0.013;
+        double flat = 1 / (1 + 0.35 * Math.sqrt(sx * sx + sz * sz));
+        double nx = -sx * flat;
+        double nz = 0.25 - sz * flat;
+        double ny = 0.95 * edge + 0.5 * soffit - 1;
+        double n = 1 / Math.sqrt(nx * nx + ny * ny + nz * nz);
+        Daylight.on(nx * n, ny * n, nz * n, rgb);
+        double wet = 1 - Relief.step(0.7, 1.7, z + 0.5 * here);
+        double tone = 0.5 + 0.5 * Relief.fractal(x / 3, (z + 0.1 * x) / 0.8, 3, 0.6, 75);
+        double dark = (0.62 + 0.55 * Math.max(-0.6, Math.min(0.6, here))) * (0.75 + 0.5 * tone) * (1 - 0.6 * wet);
+        rgb[0] = (0.205 - 0.05 * wet) * rgb[0] * dark + 0.012;
+        rgb[1] = (0.180 - 0.03 * wet) * rgb[1] * dark + 0.013;
+        rgb[2] = (0.168 - 0.05 * wet) * rgb[2] * dark + 0.017;
     }
 }

@@ -1,10 +1,12 @@
 package ebblight.demo;
 
+import ebblight.core.motion.Kind;
 import ebblight.core.numeric.Powers;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
+import java.util.List;
 
-/** The coast in one picture size. Immutable and shared between threads. */
+/** The coast through one lens in one picture size. Immutable and shared between threads. */
 public final class View {
 
     private static final float[] NO_COVER = {};
@@ -68,16 +70,73 @@ public final class View {
         return picture;
     }
 
+    /**
+     * True exposures that open together at {@code startSeconds}: means of frames spread evenly over the time,
+     * {@code perSecond} a second and {@link Exposures#FRAMES_AT_LEAST} at least. Shorter ones are part of the longer.
+     *
+     * @param seconds how long each stays open, above 0, in rising order
+     */
+    public List<RgbPicture> exposures(double startSeconds, List<Double> seconds, double perSecond, Work work) {
+        return new Exposures(this, work).from(startSeconds, seconds, perSecond);
+    }
+
+    /** One true exposure, as {@link #exposures}. */
+    public RgbPicture exposure(double startSeconds, double seconds, double perSecond, Work work) {
+        return exposures(startSeconds, List.of(seconds), perSecond, work).get(0);
+    }
+
+    /** How every pixel truly moves, row by row. */
+    public Kind[] kinds(Work work) {
+        return new TrueKinds(this, coast, lens).all(work);
+    }
+
+    /**
+     * True drift of the clouds where a pixel shows sky, in pixels a second to the right and down: the plane of clouds
+     * is seen in perspective, so that they go slower near the horizon.
+     */
+    public Drift drift(double x, double y) {
+        return SkyPatch.drift(lens, x, y);
+    }
+
+    /**
+     * The way a point of cloud goes in a second.
+     *
+     * @param right pixels to the right
+     * @param down pixels downwards
+     */
+    public record Drift(double right, double down) {}
+
+    /** True mean drift over all pixels that {@link #kinds} calls drifting. */
+    public Drift meanDrift(Kind[] kinds) {
+        double right = 0;
+        double down = 0;
+        int n = 0;
+        for (int i = 0; i < kinds.length; i++) {
+            if (kinds[i] == Kind.DRIFTING) {
+                int row = i / width();
+                Drift here = drift(i % width() + 0.5, row + 0.5);
+                right += here.right();
+                down += here.down();
+                n++;
+            }
+        }
+        if (n == 0) {
+            throw new IllegalArgumentException("nothing drifts in these kinds");
+        }
+        return new Drift(right / n, down / n);
+    }
+
     Space space() {
         return new Space();
     }
 
+    /** Paints an instant into {@code picture}, which must be black. */
     void paint(double timeSeconds, RgbPicture picture, Space space) {
         coast.sea.at(timeSeconds, space.sea);
         coast.clouds.at(timeSeconds, space.clouds);
         coast.lace.at(timeSeconds, space.lace);
         mirror.at(space.clouds, space.mirror);
-        float light = (float) Powers.exp2(-Coast.FADING_STOPS_PER_MINUTE * timeSeconds / 60);
+        float light = (float) Powers.exp2(-coast.fadingStopsPerMinute() * timeSeconds / 60);
         int w = width();
         float[] row = new float[3 * w];
         float[] edge = new float[3 * w];
@@ -105,17 +164,28 @@ public final class View {
             int i = y * w + x;
             float c = still.cover[i];
             if (c > 0) {
-                float h = still.height[i];
-                if (h < WASHED_METRES && down > 0) {
-                    double ahead = (Lens.HEIGHT_METRES - h) / down;
-                    double level = Water.SHOALING * Water.height(sea, lens.right(x + 0.5) * ahead, ahead);
-                    c *= Math.max(0, Math.min(1, (h - (float) level) / 0.05f + 0.5f));
-                }
+                c *= dry(still.height[i], x, down, sea);
                 picture.red()[i] += c * (light * still.rgb[3 * i] - picture.red()[i]);
                 picture.green()[i] += c * (light * still.rgb[3 * i + 1] - picture.green()[i]);
                 picture.blue()[i] += c * (light * still.rgb[3 * i + 2] - picture.blue()[i]);
             }
         }
+    }
+
+    /** How much of something that stands {@code height} metres over still water the waves leave dry, 0 to 1. */
+    private float dry(float height, int x, double down, Sea.State sea) {
+        if (height >= WASHED_METRES || down <= 0) {
+            return 1;
+        }
+        double ahead = (Lens.HEIGHT_METRES - height) / down;
+        double level = Water.SHOALING * Water.height(sea, lens.right(x + 0.5) * ahead, ahead);
+        return (float) Math.max(0, Math.min(1, (height - level) / 0.05 + 0.5));
+    }
+
+    /** Share of a pixel that what stands still covers at that instant. */
+    float stillShare(int x, int y, Sea.State sea) {
+        int i = y * width() + x;
+        return still.cover[i] * dry(still.height[i], x, -lens.up(y + 0.5), sea);
     }
 
     private void store(RgbPicture picture, int y, float[] row, float weight) {
