@@ -13,7 +13,7 @@ import java.util.List;
  */
 final class Exposures {
 
-    static final int FRAMES_AT_LEAST = 8;
+    static final int FRAMES_AT_LEAST = 4;
     private static final int PIECES = 8;
 
     private final View view;
