@@ -3,6 +3,10 @@ package ebblight.app;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
+import ebblight.app.ask.Asked;
+import ebblight.app.ask.PictureOutput;
+import ebblight.app.ask.PreviewPicture;
+import ebblight.app.ask.SurveyRequest;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Coast;
 import ebblight.engine.Blobs;
@@ -71,7 +75,8 @@ final class DemoCommand implements Callable<Integer> {
         wishes.put("wishes", new JsonArray(WISHES));
         JsonObject wished = survey.ask("wish/1", wishes, work);
         JsonObject settings = settings(wished, work);
-        JsonObject preview = PreviewCommand.write(survey, TRUE_SECONDS + "s", folder.resolve("preview-30s.jpg"), work);
+        JsonObject preview = PreviewPicture.write(
+                survey, TRUE_SECONDS + "s", new JsonObject(), folder.resolve("preview-30s.jpg"), work);
         double decibels = outing.decibelsAgainstTruth(folder.resolve("preview-30s.jpg"));
 
         StackResult stack = Stacker.stack(frames, StackOptions.mean(), work);
