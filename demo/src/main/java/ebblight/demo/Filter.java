@@ -1,6 +1,7 @@
 package ebblight.demo;
 
 import ebblight.core.numeric.Powers;
+import java.util.List;
 
 /**
  * A neutral-density filter of the demo's bag: what is engraved on it and what it truly does.
@@ -17,6 +18,9 @@ public record Filter(double nominalStops, double trueStops, double red, double b
 
     public static final Filter SIX = new Filter(6, 6.24, 1.09, 0.93);
     public static final Filter TEN = new Filter(10, 9.71, 0.90, 1.12);
+
+    /** All filters of the bag. */
+    public static final List<Filter> BAG = List.of(THREE, SIX, TEN);
 
     public Filter {
         if (!(nominalStops > 0 && nominalStops <= 20 && trueStops > 0 && trueStops <= 20 && red > 0 && blue > 0)) {
