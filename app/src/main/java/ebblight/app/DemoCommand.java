@@ -8,6 +8,7 @@ import ebblight.app.report.Compared;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Coast;
 import ebblight.imaging.OutputFile;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,7 +37,7 @@ final class DemoCommand implements Callable<Integer> {
     @Option(names = "--dir", paramLabel = "D", description = "Where to write it (default: a new folder ebblight-demo).")
     private @Nullable Path dir;
 
-    @Option(names = "--no-open", description = "Do not open anything afterwards.")
+    @Option(names = "--no-open", description = "Do not open the app on it afterwards.")
     private boolean noOpen;
 
     private final Printer printer = new Printer();
@@ -67,11 +68,14 @@ final class DemoCommand implements Callable<Integer> {
         printer.line("");
         SettingsCommand.print(job.settings, printer);
         printer.line("");
-        printer.line("all of it is in " + folder + "; open " + folder.resolve("report.html"));
+        printer.line("all of it is in " + folder + "; the page to begin with is " + folder.resolve("report.html"));
+        if (!noOpen) {
+            OpenCommand.serve(folder, 0, true, printer);
+        }
         return ExitCode.DONE;
     }
 
-    private static JsonObject answer(DemoJob job, Path folder) throws java.io.IOException {
+    private static JsonObject answer(DemoJob job, Path folder) throws IOException {
         JsonObject answer = new JsonObject();
         answer.put("schema", "demo/1");
         answer.put("dir", folder.toString());

@@ -107,8 +107,9 @@ public final class DemoOuting {
         for (Kind kind : Kind.values()) {
             words.add(kind.word());
         }
+        List<Kind> order = List.of(Kind.values());
         for (int p = 0; p < map.length; p++) {
-            map[p] = (byte) kinds[p].ordinal();
+            map[p] = (byte) order.indexOf(kinds[p]);
         }
         GreyPng.write(folder.resolve("true/kinds.png"), map, view.width(), view.height());
         JsonObject truth = new JsonObject();
