@@ -41,7 +41,8 @@ final class MeasureAnswerer implements Engine.Answerer {
         double scale = Surveys.scale(request);
         JsonObject answer = new JsonObject();
         boolean spaced = frames.number("medianGapSeconds", 0) > SPACED_SECONDS;
-        answer.put("mode", spaced ? "spaced" : "clip");
+        answer.put("mode", kept.stills().isPresent() ? "stills" : spaced ? "spaced" : "clip");
+        kept.stills().ifPresent(stills -> answer.put("exposureSeconds", Json.array(stills.seconds())));
         answer.put("frames", frames.whole("sourceFrames", survey.clip().frames()));
         answer.put(
                 "fps", Json.number(frames.number("sourceFps", 1 / survey.clip().spacingSeconds())));

@@ -92,6 +92,9 @@ public final class SurveyRequest {
             times.add(clip.timeSeconds(i) - clip.timeSeconds(0));
         }
         described.put("timesSeconds", times);
+        JsonArray exposures = new JsonArray();
+        frames.exposureSeconds().forEach(e -> exposures.add(e.orElse(0)));
+        described.put("exposureSeconds", exposures);
         described.put("sourceWidth", frames.sourceWidth());
         described.put("sourceHeight", frames.sourceHeight());
         described.put("sourceFrames", frames.sourceFrames());
