@@ -43,7 +43,7 @@ final class PictureFrames implements FrameSource {
         boolean timesMissing = false;
         for (Path file : files) {
             try {
-                FrameFacts fact = FrameFacts.of(PictureReader.bytes(file));
+                FrameFacts fact = ReadableFile.facts(file);
                 OptionalDouble time = framesPerSecond > 0
                         ? OptionalDouble.of((readable.size() + unreadable.size()) / framesPerSecond)
                         : FrameTimes.seconds(file, fact);
@@ -159,7 +159,7 @@ final class PictureFrames implements FrameSource {
             work.forEach(count, k -> {
                 Path file = files.get(first + k);
                 try {
-                    bytes[k] = PictureReader.bytes(file);
+                    bytes[k] = ReadableFile.bytes(file);
                     decoded[k] = new Decoded(PictureReader.decode(file, bytes[k]), "");
                 } catch (UnreadableInputException e) {
                     bytes[k] = new byte[0];

@@ -89,10 +89,11 @@ public final class Stacker {
                     frame = laid.get();
                 }
             }
+            double gain = gain(exposure);
             if (store != null) {
-                store.add(frame);
+                store.add(frame, gain);
             } else if (accumulator != null) {
-                accumulator.add(frame, gain(exposure), work);
+                accumulator.add(frame, gain, work);
             }
             frames++;
             seconds += exposure.orElse(0);
