@@ -10,6 +10,7 @@ import com.drew.metadata.exif.ExifDirectoryBase;
 import com.drew.metadata.exif.ExifIFD0Directory;
 import com.drew.metadata.exif.ExifSubIFDDirectory;
 import java.io.BufferedInputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -38,38 +39,21 @@ final class ExifReader {
         this.metadata = metadata;
     }
 
-    /** Where metadata come from. */
-    private interface Source {
-        Metadata read() throws IOException, ImageProcessingException;
-    }
-
     /**
      * Reads only as much of the file as its metadata take: of a JPEG what comes before its pixels, of a TIFF its
      * directories wherever they stand.
      */
     static FrameFacts read(Path file) throws IOException {
+        List<String> warnings = new ArrayList<>();
+        Metadata metadata = new Metadata();
         try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
             in.mark(4);
             byte[] head = in.readNBytes(4);
             in.reset();
-            return read(() -> isTiff(head)
+            metadata = isTiff(head)
                     ? TiffMetadataReader.readMetadata(file.toFile())
-                    : ImageMetadataReader.readMetadata(in, Files.size(file)));
-        }
-    }
-
-    private static boolean isTiff(byte[] head) {
-        boolean little = head.length == 4 && head[0] == 'I' && head[1] == 'I' && head[2] == 42 && head[3] == 0;
-        boolean big = head.length == 4 && head[0] == 'M' && head[1] == 'M' && head[2] == 0 && head[3] == 42;
-        return little || big;
-    }
-
-    private static FrameFacts read(Source source) {
-        Metadata metadata = new Metadata();
-        List<String> warnings = new ArrayList<>();
-        try {
-            metadata = source.read();
-        } catch (ImageProcessingException | IOException | RuntimeException e) {
+                    : ImageMetadataReader.readMetadata(in, Files.size(file));
+        } catch (ImageProcessingException | EOFException | RuntimeException e) {
             warnings.add("metadata could not be read: " + e.getMessage());
         }
         for (Directory directory : metadata.getDirectories()) {
@@ -78,6 +62,12 @@ final class ExifReader {
             }
         }
         return new ExifReader(metadata).facts(warnings);
+    }
+
+    private static boolean isTiff(byte[] head) {
+        boolean little = head.length == 4 && head[0] == 'I' && head[1] == 'I' && head[2] == 42 && head[3] == 0;
+        boolean big = head.length == 4 && head[0] == 'M' && head[1] == 'M' && head[2] == 0 && head[3] == 42;
+        return little || big;
     }
 
     private FrameFacts facts(List<String> warnings) {

@@ -80,7 +80,7 @@ public final class FullPreview {
                 return false;
             }
             if (!placements.isEmpty()) {
-                frame = ShiftedFrame.of(frame, placementAt(index), surveyWidth, work);
+                frame = ShiftedFrame.of(frame, RigidMove.of(placementAt(index), surveyWidth, width, height), work);
             }
             target.add(frame, 1, work);
             return true;

@@ -23,10 +23,6 @@ final class PictureReader {
             "crw", "cr2", "cr3", "nef", "nrw", "arw", "dng", "raf", "orf", "rw2", "pef", "kdc", "dcr", "srw", "3fr",
             "iiq", "rwl", "x3f", "erf", "mrw");
 
-    static {
-        opencv_core.setLogLevel(opencv_core.LOG_LEVEL_SILENT); // damage is told by our own words
-    }
-
     private PictureReader() {}
 
     static String ending(Path file) {

@@ -81,7 +81,7 @@ public final class Stacker {
                     frame = frame.in(reference.profile());
                 }
                 if (alignment != null) {
-                    Optional<DecodedFrame> laid = alignment.align(frame);
+                    Optional<DecodedFrame> laid = alignment.align(frame, work);
                     if (laid.isEmpty()) {
                         misfits.add(new Skipped(file(index), "could not be laid over the first frame"));
                         return;
@@ -112,8 +112,8 @@ public final class Stacker {
             } else {
                 accumulator = new Accumulator(frame.samples(), options.as(), source.mostFrames());
             }
-            if (options.align()) {
-                alignment = new FrameAlignment(frame);
+            if (options.align().isPresent()) {
+                alignment = new FrameAlignment(frame, options.align().get());
             }
         }
 

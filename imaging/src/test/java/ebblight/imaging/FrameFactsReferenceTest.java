@@ -92,9 +92,7 @@ class FrameFactsReferenceTest {
         Path cut = folder.resolve("cut.jpg");
         for (int length = 1; length < 4000; length += 37) {
             Files.write(cut, Arrays.copyOf(whole, length));
-            FrameFacts facts = ReadableFile.facts(cut);
-            assertThat(facts.warnings()).isNotEmpty();
-            assertThat(facts.exposureSeconds().orElse(0.6)).isEqualTo(0.6);
+            assertThat(ReadableFile.facts(cut).warnings()).isNotEmpty();
         }
     }
 }

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Assumptions;
@@ -81,6 +82,25 @@ class ReadingTest {
         Path file = folder.resolve("b.png");
         Files.write(file, Arrays.copyOf(bytes, bytes.length * 2 / 3));
         leftOut(file, "damaged, cut off or of a rare kind");
+    }
+
+    /** What is no picture has no time either; the others keep theirs. */
+    @Test
+    void aFileCutInItsHeadDoesNotTakeTheTimesOfTheOthers() throws IOException {
+        Files.delete(good);
+        for (int k = 0; k < 3; k++) {
+            int[] codes = TestPictures.random(3 * WIDTH * HEIGHT, 65535, k);
+            LocalDateTime taken = LocalDateTime.of(2026, 5, 1, 21, 0, 3 * k);
+            TestPictures.writeLinear(folder.resolve("f" + k + ".tif"), codes, WIDTH, HEIGHT, 1, taken);
+        }
+        TestPictures.write8(folder.resolve("x.jpg"), TestPictures.random(3 * WIDTH * HEIGHT, 255, 1), WIDTH, HEIGHT);
+        Path cut = folder.resolve("x.jpg");
+        Files.write(cut, Arrays.copyOf(Files.readAllBytes(cut), 60));
+        StackResult result = stack();
+        assertThat(result.frames()).isEqualTo(3);
+        assertThat(result.skipped()).singleElement().satisfies(s -> assertThat(s.file())
+                .isEqualTo(cut));
+        assertThat(result.gaps()).contains(new StackResult.Gaps(2, 4, 2));
     }
 
     @Test

@@ -63,7 +63,7 @@ class StackReferenceTest {
                         + "np.rint(c*65535).astype('<u2').tofile(sys.argv[2])\n",
                 codes,
                 expected);
-        StackOptions options = new StackOptions(as, Optional.empty(), false, false);
+        StackOptions options = new StackOptions(as, Optional.empty(), Optional.empty(), false);
         StackResult result = Stacker.stack(Inputs.open(List.of(folder), 10, false), options, Work.alone());
         assertThat(result.frames()).isEqualTo(count);
         ByteBuffer told = ByteBuffer.wrap(Files.readAllBytes(expected)).order(ByteOrder.LITTLE_ENDIAN);
@@ -95,7 +95,7 @@ class StackReferenceTest {
             }
             StackResult result = Stacker.stack(
                     Inputs.open(some, 0, false),
-                    new StackOptions(StackOptions.As.MEAN, Optional.empty(), false, true),
+                    new StackOptions(StackOptions.As.MEAN, Optional.empty(), Optional.empty(), true),
                     Work.alone());
             double sum = 0;
             double squares = 0;

@@ -29,7 +29,7 @@ class StackerTest {
     Path folder;
 
     private StackResult stack(StackOptions.As as, boolean linear) throws Exception {
-        return stack(new StackOptions(as, Optional.empty(), false, linear), Work.alone());
+        return stack(new StackOptions(as, Optional.empty(), Optional.empty(), linear), Work.alone());
     }
 
     private StackResult stack(StackOptions options, Work work) throws Exception {
@@ -58,7 +58,7 @@ class StackerTest {
             TestPictures.write8(
                     folder.resolve("f" + (10 + k) + ".png"), TestPictures.random(SAMPLES, 255, k), WIDTH, HEIGHT);
         }
-        StackOptions options = new StackOptions(as, Optional.empty(), false, false);
+        StackOptions options = new StackOptions(as, Optional.empty(), Optional.empty(), false);
         short[] alone = stack(options, Work.alone()).picture().codes();
         for (int threads : new int[] {1, 2, 4}) {
             try (Threads work = new Threads(threads)) {
@@ -157,7 +157,7 @@ class StackerTest {
         int[] sum = new int[SAMPLES];
         Arrays.setAll(sum, i -> scene[i] + dark[i] + 200);
         TestPictures.writeLinear(folder.resolve("f.tif"), sum, WIDTH, HEIGHT, 1, EVENING);
-        StackOptions options = new StackOptions(StackOptions.As.MEAN, Optional.of(darks), false, true);
+        StackOptions options = new StackOptions(StackOptions.As.MEAN, Optional.of(darks), Optional.empty(), true);
         CodedPicture picture = stack(options, Work.alone()).picture();
         for (int i = 0; i < SAMPLES; i++) {
             assertThat(picture.code(i)).isCloseTo(scene[i], within(1));
@@ -169,7 +169,7 @@ class StackerTest {
         Path darks = Files.createDirectory(folder.resolve("darks"));
         TestPictures.write8(darks.resolve("d.png"), TestPictures.random(SAMPLES, 20, 2), HEIGHT, WIDTH);
         TestPictures.write8(folder.resolve("f.png"), TestPictures.random(SAMPLES, 255, 2), WIDTH, HEIGHT);
-        StackOptions options = new StackOptions(StackOptions.As.MEAN, Optional.of(darks), false, true);
+        StackOptions options = new StackOptions(StackOptions.As.MEAN, Optional.of(darks), Optional.empty(), true);
         assertThatThrownBy(() -> stack(options, Work.alone()))
                 .isInstanceOf(UnreadableInputException.class)
                 .hasMessageContaining("32 × 48");
@@ -182,7 +182,7 @@ class StackerTest {
         Path darks = Files.createDirectory(folder.resolve("darks"));
         Files.copy(real.resolve("d1_dark_3916ms_2019-02-08-171307-0003.tif"), darks.resolve("d.tif"));
         Files.copy(real.resolve("d1_dark_3916ms_2019-02-08-171307-0004.tif"), folder.resolve("f.tif"));
-        StackOptions with = new StackOptions(StackOptions.As.MEAN, Optional.of(darks), false, false);
+        StackOptions with = new StackOptions(StackOptions.As.MEAN, Optional.of(darks), Optional.empty(), false);
         double before = hotLight(stack(StackOptions.As.MEAN, false).picture());
         double after = hotLight(stack(with, Work.alone()).picture());
         assertThat(before).isGreaterThan(0);
