@@ -80,7 +80,9 @@ public final class FullPreview {
                 return false;
             }
             if (!placements.isEmpty()) {
-                frame = ShiftedFrame.of(frame, placementAt(index, placements, sourceIndices), surveyWidth, work);
+                RigidMove move =
+                        RigidMove.of(placementAt(index, placements, sourceIndices), surveyWidth, width, height);
+                frame = ShiftedFrame.of(frame, move, work);
             }
             target.add(frame, 1, work);
             return true;

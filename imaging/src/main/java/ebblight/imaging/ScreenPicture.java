@@ -29,7 +29,7 @@ public final class ScreenPicture {
 
     /** Decodes a whole picture. */
     public static ScreenPicture open(Path file) throws IOException {
-        return new ScreenPicture(PictureReader.decode(file, PictureReader.bytes(file)));
+        return new ScreenPicture(PictureReader.decode(file, ReadableFile.bytes(file)));
     }
 
     public int width() {
@@ -61,7 +61,7 @@ public final class ScreenPicture {
 
     /** A small JPEG of a picture, decoded no larger than needed. */
     public static byte[] thumbnail(Path file, int width) throws IOException {
-        byte[] bytes = PictureReader.bytes(file);
+        byte[] bytes = ReadableFile.bytes(file);
         byte[] coded = PictureReader.RAWS.contains(PictureReader.ending(file))
                 ? EmbeddedJpeg.largest(bytes)
                         .orElseThrow(() -> new UnreadableInputException(file, "holds no embedded JPEG"))
