@@ -39,7 +39,6 @@ final class Exposures {
             gather(startSeconds + before, until - before, perSecond, gathered);
             exposures.add(mean(gathered, until));
             before = until;
-            work.progress(until / seconds.get(seconds.size() - 1), "exposing the truth");
         }
         return exposures;
     }

@@ -10,7 +10,7 @@ final class Foam {
     /** Water deeper than this carries no foam. */
     static final float DEEPEST_METRES = 0.75f;
 
-    private static final float[] COLOUR = {0.50f, 0.455f, 0.475f};
+    private static final float[] COLOUR = {0.34f, 0.315f, 0.335f};
 
     private static final DriftingField.Part PART = new DriftingField.Part() {
         private static final double STEP = TILE_METRES / SIDE;
@@ -24,7 +24,7 @@ final class Foam {
         @Override
         public double lifetimeSeconds(double kx, double ky) {
             double k = Math.sqrt(kx * kx + ky * ky) / STEP;
-            return Math.max(0.35, 2.2 * Powers.pow(6 / k, 2.0 / 3));
+            return Math.max(0.3, 1.0 * Powers.pow(6 / k, 2.0 / 3));
         }
     };
 
@@ -51,7 +51,7 @@ final class Foam {
         float thread = 1 - Math.min(1, Math.abs(first) * 1.15f);
         float lacing = 0.62f * thread + 0.38f * (1 - Math.min(1, Math.abs(finer) * 1.1f));
         float near = 1 - depth / DEEPEST_METRES;
-        float amount = 1.15f * near * near + 2.6f * level * near - 0.45f + 0.22f * second;
+        float amount = 1.0f * near * near + 3.4f * level * near - 0.42f + 0.16f * second;
         float share = smooth(amount + 0.9f * (lacing - 0.35f) * (near + amount)) * (0.55f + 0.45f * lacing);
         for (int c = 0; c < 3; c++) {
             rgb[at + c] += 0.92f * share * (COLOUR[c] - rgb[at + c]);

@@ -6,8 +6,8 @@ import java.util.List;
 /** What stands in the sea and shows in it upside down: the posts and the arch, dark against the mirrored sky. */
 final class Reflections {
 
-    private static final float[] POST = {0.030f, 0.027f, 0.026f};
-    private static final float[] ARCH = {0.050f, 0.044f, 0.048f};
+    private static final float[] POST = {0.055f, 0.050f, 0.048f};
+    private static final float[] ARCH = {0.085f, 0.078f, 0.080f};
     /** Sideways slope of the water that the search for mirrored things allows for. */
     private static final double SIDEWAYS = 0.22;
 

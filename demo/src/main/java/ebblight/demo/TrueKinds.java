@@ -13,7 +13,7 @@ final class TrueKinds {
     private static final int INSTANTS = 48;
     private static final double APART_SECONDS = 1.7;
     /** A pixel that stands still for less of the time than this belongs to the water. */
-    private static final double DRY_SHARE = 0.9;
+    private static final double DRY_SHARE = 0.985;
     /** Mean share of a pixel from which grass makes it sway. */
     private static final double GRASS_SHARE = 0.04;
 

@@ -38,7 +38,7 @@ final class Tuft {
 
     Tuft(Weather weather, long seed) {
         Dice dice = new Dice(seed);
-        wind = Math.min(1.8, weather.windMetresPerSecond() / 4.5);
+        wind = Math.min(1.8, weather.windMetresPerSecond() / 3.6);
         for (int i = 0; i < GUST_TONES; i++) {
             gustCycles[i] = 0.04 * StrictMath.exp(2.0 * dice.uniform());
             gustTurns[i] = dice.uniform();

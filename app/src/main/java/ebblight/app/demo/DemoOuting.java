@@ -54,7 +54,6 @@ public final class DemoOuting {
         View view = coast.view(TRUE_WIDTH, work);
         Kind[] kinds = view.kinds(work);
         DemoOuting outing = new DemoOuting(folder, coast, view, kinds);
-        work.progress(0.1, "filming the evening");
         evening.write(outing.clip(), outing.burst(), work);
         CardFolder.write(folder.resolve("card"), coast, work);
         text(folder.resolve("meter.txt"), meter());
@@ -131,6 +130,7 @@ public final class DemoOuting {
     /** True exposures that all open with the clip, written as JPEG. */
     public List<TrueExposure> expose(List<Double> seconds, Work work) throws IOException {
         List<TrueExposure> exposures = new ArrayList<>();
+        work.progress(0.5, "exposing the truth");
         List<RgbPicture> pictures = view.exposures(0, seconds, TRUE_FRAMES_PER_SECOND, work);
         for (int i = 0; i < pictures.size(); i++) {
             double time = seconds.get(i);
@@ -149,7 +149,7 @@ public final class DemoOuting {
     }
 
     public Path clip() {
-        return folder.resolve("clip");
+        return folder.resolve("clip.mp4");
     }
 
     public Path burst() {

@@ -7,6 +7,7 @@ import ebblight.demo.Coast;
 import ebblight.demo.Filter;
 import ebblight.demo.Sensor;
 import ebblight.demo.View;
+import ebblight.imaging.ClipWriter;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.JpegWriter;
 import ebblight.imaging.PictureFacts;
@@ -28,14 +29,15 @@ final class Evening {
     static final int WIDTH = 960;
     static final int FRAMES = 100;
     static final double FRAMES_PER_SECOND = 10;
-    static final double SECONDS = FRAMES / FRAMES_PER_SECOND;
     static final int FRAMES_IN_SHOT = 5;
     static final double SHOT_SECONDS = FRAMES_IN_SHOT / FRAMES_PER_SECOND;
 
     /** When the clip begins: local time of an invented day. */
     static final LocalDateTime BEGINS = LocalDateTime.of(2027, 1, 14, 17, 15, 0);
 
-    private static final double SHUTTER_SECONDS = 1.0 / 60;
+    /** Exposures of the burst that are rendered side by side; a divisor of their number. */
+    private static final int SHOTS_AT_ONCE = 4;
+
     private static final double F_NUMBER = 11;
     private static final double ISO = 100;
     private static final double FOCAL_MILLIMETRES = 28;
@@ -53,27 +55,36 @@ final class Evening {
                 + Math.round(ISO);
     }
 
-    /** Writes the frames of the clip into {@code clip} and those of the burst into {@code burst}. */
+    /** Writes the clip to the file {@code clip} and the frames of the burst into the folder {@code burst}. */
     void write(Path clip, Path burst, Work work) throws IOException {
-        Files.createDirectories(clip);
         Files.createDirectories(burst);
         int shots = FRAMES / FRAMES_IN_SHOT;
-        Failure failure = new Failure();
-        work.forEach(shots, shot -> failure.guard(() -> shot(shot, clip, burst)));
-        failure.raise();
+        try (ClipWriter writer = ClipWriter.begin(clip, view.width(), view.height(), FRAMES_PER_SECOND)) {
+            for (int from = 0; from < shots; from += SHOTS_AT_ONCE) {
+                work.progress((double) from / shots, "filming the evening");
+                int first = from;
+                Failure failure = new Failure();
+                byte[][] frames = new byte[SHOTS_AT_ONCE * FRAMES_IN_SHOT][];
+                work.forEach(SHOTS_AT_ONCE, k -> failure.guard(() -> shot(first + k, frames, k, burst)));
+                failure.raise();
+                for (byte[] frame : frames) {
+                    writer.add(frame);
+                }
+            }
+            writer.commit();
+        }
     }
 
-    private void shot(int shot, Path clip, Path burst) throws IOException {
+    /** Renders one frame of the burst and, on the way, the frames of the clip that it is made of. */
+    private void shot(int shot, byte[][] frames, int batch, Path burst) throws IOException {
         RgbPicture light = RgbPicture.black(view.width(), view.height());
         for (int k = 0; k < FRAMES_IN_SHOT; k++) {
             int i = shot * FRAMES_IN_SHOT + k;
             RgbPicture frame = view.frame(i / FRAMES_PER_SECOND);
             add(frame, light, 1f / FRAMES_IN_SHOT);
-            String name = "TLG_" + (1001 + i) + ".jpg";
-            write(clip.resolve(name), frame, i, i / FRAMES_PER_SECOND, SHUTTER_SECONDS, "one frame of the clip");
+            frames[batch * FRAMES_IN_SHOT + k] = sensor.srgb8(frame, 1000L + i);
         }
-        String name = "TLG_" + (2001 + shot) + ".jpg";
-        write(burst.resolve(name), light, FRAMES + shot, shot * SHOT_SECONDS, SHOT_SECONDS, "one frame of the burst");
+        write(burst.resolve("TLG_" + (2001 + shot) + ".jpg"), light, FRAMES + shot, shot * SHOT_SECONDS);
     }
 
     private static void add(RgbPicture from, RgbPicture to, float weight) {
@@ -86,17 +97,16 @@ final class Evening {
         }
     }
 
-    private void write(Path file, RgbPicture light, int number, double atSeconds, double exposureSeconds, String what)
-            throws IOException {
+    private void write(Path file, RgbPicture light, int number, double atSeconds) throws IOException {
         PictureFacts facts = new PictureFacts(
-                OptionalDouble.of(exposureSeconds),
+                OptionalDouble.of(SHOT_SECONDS),
                 OptionalDouble.of(F_NUMBER),
                 OptionalDouble.of(ISO),
                 OptionalDouble.of(FOCAL_MILLIMETRES),
                 Optional.of(BEGINS.plusNanos(Math.round(atSeconds * 1e9))),
                 1,
                 List.of(),
-                Coast.NAME + ", invented: " + what);
+                Coast.NAME + ", invented: one frame of a burst");
         byte[] codes = sensor.srgb8(light, 1000L + number);
         JpegWriter.write(file, CodedPicture.srgb8(view.width(), view.height(), codes), facts);
     }
