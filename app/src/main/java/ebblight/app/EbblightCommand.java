@@ -1,5 +1,6 @@
 package ebblight.app;
 
+import ebblight.app.ask.UsageException;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
 import java.io.IOException;
@@ -28,7 +29,8 @@ import picocli.CommandLine.Spec;
             SettingsCommand.class,
             BalanceCommand.class,
             PreviewCommand.class,
-            StackCommand.class
+            StackCommand.class,
+            OpenCommand.class
         },
         footer = {
             "",

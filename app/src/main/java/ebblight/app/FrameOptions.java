@@ -1,5 +1,6 @@
 package ebblight.app;
 
+import ebblight.app.ask.UsageException;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.Inputs;
 import ebblight.imaging.NoTimesException;

@@ -2,6 +2,7 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.SurveyRequest;
 import ebblight.core.motion.Clip;
 import ebblight.imaging.GreyPng;
 import ebblight.imaging.SurveyFrames;

@@ -2,6 +2,10 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
+import ebblight.app.ask.SurveyRequest;
+import ebblight.app.ask.UsageException;
+import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.core.wish.Wish;
 import java.nio.file.Path;

@@ -18,6 +18,7 @@ public final class Engine {
         answerers = new TreeMap<>(Map.of(
                 "settings/1", new SettingsAnswerer(),
                 "balance/1", new BalanceAnswerer(),
+                "light/1", new LightAnswerer(),
                 "measure/1", new MeasureAnswerer(surveys),
                 "wish/1", new WishAnswerer(surveys),
                 "preview/1", new PreviewAnswerer(surveys)));

@@ -2,19 +2,30 @@ package ebblight.engine;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.core.motion.Horizon;
 import ebblight.core.motion.Measurement;
+import ebblight.core.motion.PartPlaces;
 import ebblight.core.motion.RegionMap;
 import ebblight.core.motion.RegionMotion;
 import ebblight.core.motion.Remaining;
 import ebblight.core.motion.Rhythm;
+import ebblight.core.motion.StripCrop;
 import ebblight.core.motion.ViewSurvey;
+import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
+import ebblight.core.wish.Demand;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Answers {@code measure/1}: how the parts of a view move. */
 final class MeasureAnswerer implements Engine.Answerer {
 
     private static final double SPACED_SECONDS = 2;
+
+    /** A piece of a test strip shows this share of the picture's width, wider than high by the aspect. */
+    private static final double STRIP_WIDTH = 170.0 / 1280;
+
+    private static final double STRIP_ASPECT = 170.0 / 92;
 
     private final Surveys surveys;
 
@@ -48,9 +59,17 @@ final class MeasureAnswerer implements Engine.Answerer {
         if (survey.hasParts()) {
             answer.put("fadingStopsPerMinute", Json.number(survey.fadingStopsPerMinute()));
             Measurement measurement = kept.measurement(work);
-            for (RegionMotion region : measurement.regions()) {
-                regions.add(region(region, scale));
+            int[][] places = PartPlaces.of(survey.map());
+            for (int k = 0; k < places.length; k++) {
+                RegionMotion region = measurement.regions().get(k);
+                JsonObject one = region(region, scale);
+                one.put("place", place(places[k], survey));
+                one.put("left", Left.listed(region));
+                one.put("words", words(region, survey));
+                one.put("crop", crop(survey, k));
+                regions.add(one);
             }
+            answer.put("horizon", horizon(survey));
             warnings.addAll(Warnings.of(measurement, spaced));
             if (request.has("regionsBlob")) {
                 blobs.put(request.text("regionsBlob"), regionsMap(survey));
@@ -107,6 +126,65 @@ final class MeasureAnswerer implements Engine.Answerer {
         one.put("resolved", region.flags().resolved());
         one.put("breakers", region.flags().breakers());
         one.put("seen", region.flags().seen());
+        return one;
+    }
+
+    /** What each word that fits a part asks of the shutter time. */
+    private static JsonArray words(RegionMotion region, ViewSurvey survey) {
+        JsonArray words = new JsonArray();
+        for (Demand demand :
+                Demand.ofEveryWord(region, survey.clip().width(), survey.clip().height())) {
+            JsonObject one = new JsonObject();
+            one.put("word", demand.wish().word().text());
+            one.put("likely", Spans.array(demand.likely()));
+            one.put("sure", Spans.array(demand.sure()));
+            one.put("note", demand.note());
+            words.add(one);
+        }
+        return words;
+    }
+
+    /** The patch of a part for its test strip, as fractions of the whole picture. */
+    private static JsonObject crop(ViewSurvey survey, int part) {
+        RgbPicture one = RgbPicture.black(survey.map().width(), survey.map().height());
+        survey.clip().channel(survey.clip().frames() / 2, 1, one.green());
+        StripCrop crop = StripCrop.of(survey.map(), part, one, STRIP_WIDTH, STRIP_ASPECT);
+        double across = survey.map().width() + 2.0 * survey.crop();
+        double down = survey.map().height() + 2.0 * survey.crop();
+        JsonObject json = new JsonObject();
+        json.put("left", (crop.left() * survey.map().width() + survey.crop()) / across);
+        json.put("top", (crop.top() * survey.map().height() + survey.crop()) / down);
+        json.put("width", crop.width() * survey.map().width() / across);
+        json.put("height", crop.height() * survey.map().height() / down);
+        return json;
+    }
+
+    /** A pixel as fractions of the whole picture. */
+    private static @Nullable JsonArray place(int[] pixel, ViewSurvey survey) {
+        int crop = survey.crop();
+        return pixel[0] < 0
+                ? null
+                : Json.array(
+                        (pixel[0] + crop + 0.5) / (survey.map().width() + 2.0 * crop),
+                        (pixel[1] + crop + 0.5) / (survey.map().height() + 2.0 * crop));
+    }
+
+    /** Where the horizon meets the left and right edge, as fractions of the height, and its tilt. */
+    private static @Nullable JsonObject horizon(ViewSurvey survey) {
+        if (survey.horizon().isEmpty()) {
+            return null;
+        }
+        Horizon line = survey.horizon().get();
+        double height = survey.map().height() + 2.0 * survey.crop();
+        JsonObject one = new JsonObject();
+        one.put("left", (line.left() + survey.crop()) / height);
+        one.put("right", (line.right() + survey.crop()) / height);
+        one.put(
+                "tiltDegrees",
+                180
+                        / Math.PI
+                        * StrictMath.atan2(
+                                line.left() - line.right(), survey.map().width()));
         return one;
     }
 

@@ -7,6 +7,7 @@ import ebblight.core.exposure.ChangingLight;
 import ebblight.core.exposure.Choice;
 import ebblight.core.exposure.Filter;
 import ebblight.core.exposure.MeterReading;
+import ebblight.core.exposure.Reach;
 import ebblight.core.exposure.Reciprocity;
 import ebblight.core.exposure.SettingsAnswer;
 import ebblight.core.exposure.SettingsRequest;
@@ -14,6 +15,7 @@ import ebblight.core.exposure.SettingsSolver;
 import ebblight.core.exposure.ShutterTime;
 import ebblight.core.exposure.ThirdStops;
 import ebblight.core.exposure.WayOut;
+import ebblight.core.numeric.Powers;
 import ebblight.core.numeric.Work;
 import ebblight.core.optics.DepthOfField;
 import java.util.ArrayList;
@@ -48,11 +50,44 @@ final class SettingsAnswerer implements Engine.Answerer {
         answer.put("toSeconds", request.toSeconds());
         answer.put("choices", choices);
         answer.put("ways", ways);
+        answer.put("reach", reach(solved, request));
+        answer.put("timedLimitSeconds", request.camera().timedLimitSeconds());
+        answer.put("longestEquivalentSeconds", Json.number(request.light().longestEquivalentSeconds()));
         return answer;
     }
 
+    private static JsonArray reach(SettingsAnswer solved, SettingsRequest request) {
+        JsonArray array = new JsonArray();
+        for (Reach reach : solved.reach()) {
+            JsonObject one = new JsonObject();
+            one.put("filters", names(reach.filters()));
+            one.put("fNumber", ThirdStops.fNominal(reach.fNumber()));
+            one.put("seconds", reach.seconds());
+            one.put("correctedSeconds", Json.number(request.light().openFor(reach.seconds())));
+            array.add(one);
+        }
+        return array;
+    }
+
+    private static JsonArray names(List<Filter> filters) {
+        JsonArray names = new JsonArray();
+        for (Filter filter : filters) {
+            names.add(filter.name());
+        }
+        return names;
+    }
+
+    /** A reading as typed, or the light itself as an exposure value: f/1, ISO 100 and the time that goes with it. */
+    private static MeterReading meter(Fields fields) {
+        if (fields.has("exposureValue100") && !fields.has("meter")) {
+            double value = fields.number("exposureValue100");
+            return Checked.of("exposureValue100", () -> new MeterReading(1, Powers.exp2(-value), 100));
+        }
+        return Checked.of("meter", () -> MeterReading.parse(fields.text("meter")));
+    }
+
     private static SettingsRequest request(Fields fields) {
-        MeterReading meter = Checked.of("meter", () -> MeterReading.parse(fields.text("meter")));
+        MeterReading meter = meter(fields);
         double from;
         double to;
         if (fields.has("time")) {
@@ -114,11 +149,7 @@ final class SettingsAnswerer implements Engine.Answerer {
 
     private static JsonObject choice(Choice choice, SettingsRequest request, double exposureValue) {
         JsonObject one = new JsonObject();
-        JsonArray filters = new JsonArray();
-        for (Filter filter : choice.filters()) {
-            filters.add(filter.name());
-        }
-        one.put("filters", filters);
+        one.put("filters", names(choice.filters()));
         one.put("stops", choice.stops());
         one.put("fNumber", ThirdStops.fNominal(choice.fNumber()));
         one.put("exactFNumber", choice.fNumber());

@@ -9,6 +9,7 @@ import ebblight.core.motion.RegionModel;
 import ebblight.core.motion.Stills;
 import ebblight.core.motion.Strokes;
 import ebblight.core.motion.ViewSurvey;
+import ebblight.core.motion.Worth;
 import ebblight.core.numeric.Work;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,6 +34,7 @@ final class Surveys {
         private final int[] used;
         private @Nullable Measurement measurement;
         private @Nullable Preview preview;
+        private @Nullable List<Worth> worth;
 
         Kept(String key, ViewSurvey survey, Optional<Stills> stills, int[] used) {
             this.key = key;
@@ -75,6 +77,22 @@ final class Surveys {
             if (known == null) {
                 known = measurement(work).preview(work);
                 preview = known;
+            }
+            return known;
+        }
+
+        /** What the listed times gain. */
+        List<Worth> worth(Work work) {
+            List<Worth> known = worth;
+            if (known == null) {
+                Worth.Meter meter = new Worth.Meter(measurement(work), preview(work));
+                known = new ArrayList<>();
+                for (double seconds : Measurement.listedSeconds()) {
+                    work.check();
+                    work.progress(0.8 + 0.015 * known.size(), "weighing what each time is worth");
+                    known.add(meter.at(seconds));
+                }
+                worth = known;
             }
             return known;
         }

@@ -3,25 +3,20 @@ package ebblight.engine;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.motion.Measurement;
-import ebblight.core.motion.Preview;
 import ebblight.core.motion.RegionMotion;
 import ebblight.core.motion.Worth;
 import ebblight.core.numeric.Work;
 import ebblight.core.wish.Clash;
 import ebblight.core.wish.Demand;
-import ebblight.core.wish.Span;
 import ebblight.core.wish.Window;
 import ebblight.core.wish.Wish;
 import ebblight.core.wish.Wishes;
-import ebblight.core.wish.Word;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Answers {@code wish/1}: the shutter window in which all wishes hold. */
 final class WishAnswerer implements Engine.Answerer {
-
-    private static final double LONGEST_SECONDS = 960;
 
     private final Surveys surveys;
 
@@ -45,32 +40,19 @@ final class WishAnswerer implements Engine.Answerer {
         JsonObject answer = new JsonObject();
         JsonArray windows = new JsonArray();
         for (Window window : weighed.windows()) {
-            JsonObject one = span(window.likely());
-            one.put("sure", window.sure().map(WishAnswerer::span).orElse(null));
+            JsonObject one = Spans.object(window.likely());
+            one.put("sure", window.sure().map(Spans::object).orElse(null));
             windows.add(one);
         }
         answer.put("windows", windows);
         answer.put("demands", demands(weighed));
         answer.put("regions", regions(measurement));
-        answer.put("worth", worth(measurement, kept.preview(work), work));
+        answer.put("worth", worth(kept.worth(work)));
         answer.put("conflict", conflict(weighed));
         JsonArray warnings = new JsonArray();
         warnings.addAll(Warnings.of(measurement, false));
         answer.put("warnings", warnings);
         return answer;
-    }
-
-    private static JsonObject span(Span span) {
-        JsonObject one = new JsonObject();
-        one.put("fromSeconds", span.fromSeconds());
-        one.put("toSeconds", span.toSeconds() > LONGEST_SECONDS ? null : span.toSeconds());
-        return one;
-    }
-
-    private static JsonArray spans(List<Span> spans) {
-        JsonArray array = new JsonArray();
-        spans.forEach(s -> array.add(span(s)));
-        return array;
     }
 
     private static JsonArray demands(Wishes weighed) {
@@ -79,8 +61,8 @@ final class WishAnswerer implements Engine.Answerer {
             JsonObject one = new JsonObject();
             one.put("wish", demand.wish().text());
             one.put("region", demand.region());
-            one.put("likely", spans(demand.likely()));
-            one.put("sure", spans(demand.sure()));
+            one.put("likely", Spans.array(demand.likely()));
+            one.put("sure", Spans.array(demand.sure()));
             one.put("note", demand.note());
             array.add(one);
         }
@@ -94,36 +76,17 @@ final class WishAnswerer implements Engine.Answerer {
             one.put("id", region.part().id());
             one.put("kind", region.part().kind().word());
             one.put("areaFraction", region.part().areaFraction());
-            JsonArray left = new JsonArray();
-            if (!region.remaining().isEmpty()) {
-                for (double seconds : Measurement.listedSeconds()) {
-                    JsonObject at = new JsonObject();
-                    double share =
-                            Demand.left(region, region.at().apply(seconds).ratio());
-                    at.put("seconds", seconds);
-                    at.put("left", share);
-                    at.put("low", Demand.left(region, region.at().apply(seconds).low()));
-                    at.put(
-                            "high",
-                            Demand.left(region, region.at().apply(seconds).high()));
-                    at.put("word", Word.forLeft(share).text());
-                    left.add(at);
-                }
-            }
-            one.put("left", left);
+            one.put("left", Left.listed(region));
             array.add(one);
         }
         return array;
     }
 
-    private static JsonArray worth(Measurement measurement, Preview preview, Work work) {
+    private static JsonArray worth(List<Worth> measured) {
         JsonArray array = new JsonArray();
-        Worth.Meter meter = new Worth.Meter(measurement, preview);
-        for (double seconds : Measurement.listedSeconds()) {
-            work.check();
-            Worth worth = meter.at(seconds);
+        for (Worth worth : measured) {
             JsonObject one = new JsonObject();
-            one.put("seconds", seconds);
+            one.put("seconds", worth.seconds());
             one.put("changedFraction", Json.number(worth.changedFraction()));
             one.put("separation", Json.number(worth.separation()));
             one.put("colour", Json.number(worth.colour()));

@@ -8,7 +8,6 @@ import static org.bytedeco.ffmpeg.global.avutil.AV_NOPTS_VALUE;
 
 import ebblight.core.numeric.Work;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,15 +41,7 @@ final class ClipFrames implements FrameSource {
      * @param framesPerSecond rate to use instead of the clip's own times; 0 for its own
      */
     static ClipFrames of(Path file, double framesPerSecond) throws IOException {
-        if (!Files.exists(file)) {
-            throw new UnreadableInputException(file, "does not exist");
-        }
-        if (!Files.isReadable(file)) {
-            throw new UnreadableInputException(file, "may not be read (permission denied)");
-        }
-        if (Files.size(file) == 0) {
-            throw new UnreadableInputException(file, "is empty");
-        }
+        ReadableFile.check(file);
         try (OpenClip clip = OpenClip.of(file)) {
             return new ClipFrames(file, framesPerSecond, FrameFacts.none(), clip.countPackets());
         }

@@ -80,29 +80,12 @@ public final class FullPreview {
                 return false;
             }
             if (!placements.isEmpty()) {
-                frame = ShiftedFrame.of(frame, placementAt(index), surveyWidth, work);
+                RigidMove move =
+                        RigidMove.of(placementAt(index, placements, sourceIndices), surveyWidth, width, height);
+                frame = ShiftedFrame.of(frame, move, work);
             }
             target.add(frame, 1, work);
             return true;
-        }
-
-        /** The placement of a source frame, between the survey frames before and after it. */
-        private Placement placementAt(int index) {
-            int k = 0;
-            while (k < sourceIndices.length - 1 && sourceIndices[k + 1] <= index) {
-                k++;
-            }
-            if (k >= placements.size() - 1) {
-                return placements.get(placements.size() - 1);
-            }
-            Placement a = placements.get(k);
-            Placement b = placements.get(k + 1);
-            double t = Math.max(
-                    0, (index - sourceIndices[k]) / (double) Math.max(1, sourceIndices[k + 1] - sourceIndices[k]));
-            return new Placement(
-                    a.dx() + t * (b.dx() - a.dx()),
-                    a.dy() + t * (b.dy() - a.dy()),
-                    a.angle() + t * (b.angle() - a.angle()));
         }
 
         RgbPicture result() throws UnreadableInputException {
@@ -126,6 +109,25 @@ public final class FullPreview {
             });
             return out;
         }
+    }
+
+    /** The placement of a source frame, between the survey frames before and after it. */
+    static Placement placementAt(int index, List<Placement> placements, int[] sourceIndices) {
+        int k = 0;
+        while (k < sourceIndices.length - 1 && sourceIndices[k + 1] <= index) {
+            k++;
+        }
+        if (k >= placements.size() - 1) {
+            return placements.get(placements.size() - 1);
+        }
+        Placement a = placements.get(k);
+        Placement b = placements.get(k + 1);
+        double t =
+                Math.max(0, (index - sourceIndices[k]) / (double) Math.max(1, sourceIndices[k + 1] - sourceIndices[k]));
+        return new Placement(
+                a.dx() + t * (b.dx() - a.dx()),
+                a.dy() + t * (b.dy() - a.dy()),
+                a.angle() + t * (b.angle() - a.angle()));
     }
 
     /**

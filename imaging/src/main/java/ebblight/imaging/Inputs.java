@@ -44,6 +44,11 @@ public final class Inputs {
         return PictureFrames.of(pictures, framesPerSecond, timesNeeded);
     }
 
+    /** Whether the name of a file says that it is a picture which can be read as a frame. */
+    public static boolean isPicture(Path file) {
+        return PictureReader.reads(file);
+    }
+
     private static List<Path> picturesIn(Path folder) throws IOException {
         try (Stream<Path> list = Files.list(folder)) {
             List<Path> found = list.filter(f -> Files.isRegularFile(f) && PictureReader.reads(f))

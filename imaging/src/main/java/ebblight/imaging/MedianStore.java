@@ -46,11 +46,12 @@ final class MedianStore implements AutoCloseable {
         return new MedianStore(file, channel, samples);
     }
 
-    void add(DecodedFrame frame) throws IOException {
-        boolean narrow = frame.bits() == 8;
+    /** Adds a frame whose light counts {@code gain} times. */
+    void add(DecodedFrame frame, double gain) throws IOException {
+        short[] codes = wide(frame, gain);
         row.clear();
         for (int i = 0; i < samples; i++) {
-            row.putShort((short) (narrow ? 257 * frame.code(i) : frame.code(i)));
+            row.putShort(codes[frame.code(i)]);
             if (!row.hasRemaining() || i == samples - 1) {
                 row.flip();
                 while (row.hasRemaining()) {
@@ -60,6 +61,18 @@ final class MedianStore implements AutoCloseable {
             }
         }
         frames++;
+    }
+
+    /** The 16-bit code that stands for each code of the frame. */
+    private static short[] wide(DecodedFrame frame, double gain) {
+        float[] linear = frame.profile().curve().table(frame.bits());
+        CodeTable encode = CodeTable.of(frame.profile().curve());
+        short[] codes = new short[linear.length];
+        double step = 65535.0 / (codes.length - 1);
+        for (int c = 0; c < codes.length; c++) {
+            codes[c] = (short) Math.round(gain == 1 ? step * c : encode.code16(gain * linear[c]));
+        }
+        return codes;
     }
 
     /** The median code of every sample; of an even number of frames the mean light of the two in the middle. */

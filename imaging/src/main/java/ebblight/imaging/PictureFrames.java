@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -36,51 +37,62 @@ final class PictureFrames implements FrameSource {
      * @throws NoTimesException when neither they nor {@code framesPerSecond} tell when they were taken
      */
     static PictureFrames of(List<Path> files, double framesPerSecond, boolean timesNeeded) throws IOException {
-        List<Path> readable = new ArrayList<>();
-        List<FrameFacts> facts = new ArrayList<>();
-        List<Double> times = new ArrayList<>();
+        List<Candidate> found = new ArrayList<>();
         List<Skipped> unreadable = new ArrayList<>();
-        boolean timesMissing = false;
-        for (Path file : files) {
+        for (int i = 0; i < files.size(); i++) {
+            Path file = files.get(i);
             try {
-                FrameFacts fact = FrameFacts.of(PictureReader.bytes(file));
-                OptionalDouble time = framesPerSecond > 0
-                        ? OptionalDouble.of((readable.size() + unreadable.size()) / framesPerSecond)
-                        : FrameTimes.seconds(file, fact);
-                timesMissing |= time.isEmpty();
-                readable.add(file);
-                facts.add(fact);
-                times.add(time.orElse(readable.size()));
+                FrameFacts facts = ReadableFile.facts(file);
+                OptionalDouble time =
+                        framesPerSecond > 0 ? OptionalDouble.of(i / framesPerSecond) : FrameTimes.seconds(file, facts);
+                found.add(new Candidate(file, facts, time));
             } catch (UnreadableInputException e) {
                 unreadable.add(new Skipped(file, reason(e, file)));
             }
         }
+        List<Candidate> readable = withoutBroken(found, unreadable);
         if (readable.isEmpty()) {
             throw noneLeft(unreadable);
         }
-        boolean untimed = timesMissing || stuck(times);
+        boolean untimed = readable.stream().anyMatch(c -> c.time.isEmpty()) || stuck(readable);
         if (untimed && timesNeeded && readable.size() > 1) {
-            throw new NoTimesException(readable.get(0));
+            throw new NoTimesException(readable.get(0).file);
         }
-        Integer[] order = new Integer[readable.size()];
-        Arrays.setAll(order, i -> i);
         if (!untimed) {
-            Arrays.sort(order, (a, b) -> Double.compare(times.get(a), times.get(b)));
+            readable.sort(Comparator.comparingDouble(c -> c.time.orElse(0)));
         }
-        List<Path> sorted = new ArrayList<>();
-        double[] seconds = new double[order.length];
-        FrameFacts[] sortedFacts = new FrameFacts[order.length];
-        for (int i = 0; i < order.length; i++) {
-            sorted.add(readable.get(order[i]));
-            seconds[i] = untimed ? Double.NaN : times.get(order[i]);
-            sortedFacts[i] = facts.get(order[i]);
+        return new PictureFrames(
+                readable.stream().map(Candidate::file).toList(),
+                readable.stream()
+                        .mapToDouble(c -> untimed ? Double.NaN : c.time.orElse(Double.NaN))
+                        .toArray(),
+                readable.stream().map(Candidate::facts).toArray(FrameFacts[]::new),
+                unreadable);
+    }
+
+    private record Candidate(Path file, FrameFacts facts, OptionalDouble time) {}
+
+    /** Files without times are tried where others have some: what is no picture must not cost the others theirs. */
+    private static List<Candidate> withoutBroken(List<Candidate> found, List<Skipped> unreadable) {
+        boolean timed = found.stream().anyMatch(c -> c.time.isPresent());
+        List<Candidate> sound = new ArrayList<>();
+        for (Candidate each : found) {
+            try {
+                if (timed && each.time.isEmpty()) {
+                    PictureReader.decode(each.file, ReadableFile.bytes(each.file));
+                }
+                sound.add(each);
+            } catch (UnreadableInputException e) {
+                unreadable.add(new Skipped(each.file, reason(e, each.file)));
+            }
         }
-        return new PictureFrames(sorted, seconds, sortedFacts, unreadable);
+        return sound;
     }
 
     /** Whether the times hardly ever move: a camera that writes whole seconds only, in a fast burst. */
-    private static boolean stuck(List<Double> times) {
-        return times.size() > 1 && times.stream().distinct().count() <= (times.size() + 1) / 2;
+    private static boolean stuck(List<Candidate> found) {
+        long distinct = found.stream().map(Candidate::time).distinct().count();
+        return found.size() > 1 && distinct <= (found.size() + 1) / 2;
     }
 
     private static UnreadableInputException noneLeft(List<Skipped> skipped) {
@@ -159,7 +171,7 @@ final class PictureFrames implements FrameSource {
             work.forEach(count, k -> {
                 Path file = files.get(first + k);
                 try {
-                    bytes[k] = PictureReader.bytes(file);
+                    bytes[k] = ReadableFile.bytes(file);
                     decoded[k] = new Decoded(PictureReader.decode(file, bytes[k]), "");
                 } catch (UnreadableInputException e) {
                     bytes[k] = new byte[0];

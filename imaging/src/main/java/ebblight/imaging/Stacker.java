@@ -81,7 +81,7 @@ public final class Stacker {
                     frame = frame.in(reference.profile());
                 }
                 if (alignment != null) {
-                    Optional<DecodedFrame> laid = alignment.align(frame);
+                    Optional<DecodedFrame> laid = alignment.align(frame, work);
                     if (laid.isEmpty()) {
                         misfits.add(new Skipped(file(index), "could not be laid over the first frame"));
                         return;
@@ -89,10 +89,11 @@ public final class Stacker {
                     frame = laid.get();
                 }
             }
+            double gain = gain(exposure);
             if (store != null) {
-                store.add(frame);
+                store.add(frame, gain);
             } else if (accumulator != null) {
-                accumulator.add(frame, gain(exposure), work);
+                accumulator.add(frame, gain, work);
             }
             frames++;
             seconds += exposure.orElse(0);
@@ -111,8 +112,8 @@ public final class Stacker {
             } else {
                 accumulator = new Accumulator(frame.samples(), options.as(), source.mostFrames());
             }
-            if (options.align()) {
-                alignment = new FrameAlignment(frame);
+            if (options.align().isPresent()) {
+                alignment = new FrameAlignment(frame, options.align().get());
             }
         }
 

@@ -42,7 +42,8 @@ public final class SettingsSolver {
         all.sort(Comparator.comparingDouble(Choice::totalCost).thenComparingDouble(c -> c.stops()));
         List<Choice> kept = all.size() > MOST_CHOICES ? all.subList(0, MOST_CHOICES) : all;
         List<WayOut> ways = kept.isEmpty() ? WaysOut.of(request, exposureValue, stacks) : List.of();
-        return new SettingsAnswer(request.meter().exposureValue100(), kept, ways);
+        return new SettingsAnswer(
+                request.meter().exposureValue100(), kept, ways, Reach.of(request, exposureValue, stacks));
     }
 
     /** Every set of filters that may be on the lens: neutral ones up to the stack limit, the others always apart. */

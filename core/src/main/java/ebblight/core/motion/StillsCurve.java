@@ -97,6 +97,19 @@ final class StillsCurve implements TextureCurve {
         return new StillsCurve(seconds, memory, atOnce, relative, seen);
     }
 
+    /** Variance of the texture that the shortest and the longest frame share: what no time removes. */
+    static double standingVariance(LuminanceFrames frames, Stills stills, float[] mask) {
+        float[] a = detail(frames.frame(stills.shortest()), mask, frames.width(), frames.height());
+        float[] b = detail(frames.frame(stills.longest()), mask, frames.width(), frames.height());
+        double sum = 0;
+        double count = 0;
+        for (int p = 0; p < mask.length; p++) {
+            sum += a[p] * (double) b[p];
+            count += mask[p] * (double) mask[p];
+        }
+        return count > 0 ? Math.max(0, sum / count) : 0;
+    }
+
     /** Variance of a frame's texture less what it shares with another, and its error from the scatter of cells. */
     private static double[] change(float[] a, float[] b, float[] mask, int w, int h, double noise) {
         double[] sums = new double[CELLS * CELLS];

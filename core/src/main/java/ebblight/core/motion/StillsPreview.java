@@ -11,6 +11,7 @@ import ebblight.core.numeric.Work;
 final class StillsPreview implements Preview {
 
     private static final double BROAD_WIDTHS = 1.0 / 24;
+    private static final float LEAST_LIVE = 1e-3f;
 
     private final ViewSurvey survey;
     private final Stills stills;
@@ -19,6 +20,7 @@ final class StillsPreview implements Preview {
     private final RgbPicture shortest;
     private final RgbPicture longest;
     private final RgbPicture broad;
+    private final double[] standing;
 
     StillsPreview(ViewSurvey survey, Stills stills, KindCurves curves, Work work) {
         this.survey = survey;
@@ -29,11 +31,36 @@ final class StillsPreview implements Preview {
         longest = frame(stills.longest());
         int w = longest.width();
         int h = longest.height();
+        float[][] share = survey.regions().all();
+        float[] live = new float[w * h];
+        for (int p = 0; p < live.length; p++) {
+            live[p] = share[Kind.FLOWING.column()][p] + share[Kind.SWAYING.column()][p];
+        }
         broad = RgbPicture.black(w, h);
-        work.forEach(3, c -> {
-            float[] scratch = new float[w * h];
-            Blur.gaussian(longest.plane(c), broad.plane(c), scratch, w, h, BROAD_WIDTHS * w);
-        });
+        work.forEach(3, c -> broad(longest.plane(c), live, broad.plane(c), w, h));
+        standing = new double[RegionModel.KINDS];
+        for (int c = 0; c < standing.length; c++) {
+            standing[c] = live(c) ? StillsCurve.standingVariance(survey.parts().frames(), stills, share[c]) : 0;
+        }
+    }
+
+    /** The plane without its texture where parts move, from moving parts alone so that nothing bleeds in. */
+    private static void broad(float[] plane, float[] live, float[] into, int w, int h) {
+        float[] scratch = new float[w * h];
+        float[] weight = new float[w * h];
+        for (int p = 0; p < into.length; p++) {
+            into[p] = plane[p] * live[p];
+        }
+        Blur.gaussian(into, into, scratch, w, h, BROAD_WIDTHS * w);
+        Blur.gaussian(live, weight, scratch, w, h, BROAD_WIDTHS * w);
+        for (int p = 0; p < into.length; p++) {
+            into[p] = weight[p] > LEAST_LIVE ? into[p] / weight[p] : plane[p];
+        }
+    }
+
+    private static boolean live(int column) {
+        Kind kind = Kind.ofColumn(column);
+        return kind == Kind.FLOWING || kind == Kind.SWAYING;
     }
 
     private RgbPicture frame(int i) {
@@ -74,10 +101,11 @@ final class StillsPreview implements Preview {
         double[] mix = new double[RegionModel.KINDS];
         double[] shrink = new double[RegionModel.KINDS];
         for (int c = 0; c < mix.length; c++) {
-            boolean live = Kind.ofColumn(c) == Kind.FLOWING || Kind.ofColumn(c) == Kind.SWAYING;
+            boolean live = live(c);
             mix[c] = live ? mix(c, seconds) : seconds >= stills.longestSeconds() ? 1 : mixByTime(seconds);
             shrink[c] = live && seconds > stills.longestSeconds()
-                    ? Math.sqrt(curves.variance(c, seconds) / curves.variance(c, stills.longestSeconds()))
+                    ? Math.sqrt((curves.variance(c, seconds) + standing[c])
+                            / (curves.variance(c, stills.longestSeconds()) + standing[c]))
                     : 1;
         }
         RgbPicture picture = RgbPicture.black(w, h);

@@ -37,6 +37,17 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
         return Math.sqrt(changing * changing + region.standing() * region.standing());
     }
 
+    /** What each word that fits a part would ask of the shutter time, in a picture of survey pixels. */
+    public static List<Demand> ofEveryWord(RegionMotion region, int width, int height) {
+        List<Demand> demands = new ArrayList<>();
+        for (Word word : Word.values()) {
+            if (word.fits(region.part().kind())) {
+                demands.add(of(new Wish(region.part().id(), word, false), region, width, height));
+            }
+        }
+        return demands;
+    }
+
     /**
      * The demand of a wish on a part in a picture of {@code width × height} survey pixels.
      */

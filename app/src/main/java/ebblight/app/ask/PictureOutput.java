@@ -1,4 +1,4 @@
-package ebblight.app;
+package ebblight.app.ask;
 
 import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** Writes a picture in the format that the name of its file asks for. */
-final class PictureOutput {
+public final class PictureOutput {
 
     private static final List<String> JPEG = List.of(".jpg", ".jpeg");
     private static final List<String> TIFF = List.of(".tif", ".tiff");
@@ -20,7 +20,7 @@ final class PictureOutput {
     private PictureOutput() {}
 
     /** Fails before any work is done when nothing could be written there. */
-    static void check(Path output) throws IOException {
+    public static void check(Path output) throws IOException {
         if (!ends(output, JPEG) && !ends(output, TIFF)) {
             throw new UsageException("-o: " + output + " must end in .tif, .tiff, .jpg or .jpeg");
         }
@@ -33,7 +33,7 @@ final class PictureOutput {
         }
     }
 
-    static void write(Path output, CodedPicture picture, PictureFacts facts, Work work) throws IOException {
+    public static void write(Path output, CodedPicture picture, PictureFacts facts, Work work) throws IOException {
         if (ends(output, JPEG)) {
             JpegWriter.write(output, picture, facts);
         } else {

@@ -1,4 +1,4 @@
-package ebblight.app;
+package ebblight.app.ask;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
@@ -22,7 +22,7 @@ import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 
 /** Frames read for the survey, and the questions asked about them. */
-final class SurveyRequest {
+public final class SurveyRequest {
 
     private static final String BLOB = "frames";
 
@@ -42,7 +42,8 @@ final class SurveyRequest {
         }
     }
 
-    static SurveyRequest read(FrameSource source, int width, @Nullable Path strokes, Work work) throws IOException {
+    public static SurveyRequest read(FrameSource source, int width, @Nullable Path strokes, Work work)
+            throws IOException {
         JsonObject drawn = strokes == null ? new JsonObject() : document(strokes);
         SurveyFrames frames = SurveyReader.read(source, width, work);
         if (frames.clip().frames() < 2) {
@@ -53,13 +54,13 @@ final class SurveyRequest {
     }
 
     /** The first frame of a source alone, for questions that need no motion. */
-    static SurveyRequest ofOneFrame(FrameSource source, Work work) throws IOException {
+    public static SurveyRequest ofOneFrame(FrameSource source, Work work) throws IOException {
         SurveyFrames first = SurveyReader.first(source, SurveyReader.SURVEY_WIDTH, work);
         return new SurveyRequest(source, first, new JsonObject());
     }
 
     /** Reads a JSON object from a file. */
-    static JsonObject document(Path file) throws IOException {
+    public static JsonObject document(Path file) throws IOException {
         if (!Files.isReadable(file)) {
             throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
         }
@@ -72,20 +73,20 @@ final class SurveyRequest {
         }
     }
 
-    SurveyFrames frames() {
+    public SurveyFrames frames() {
         return frames;
     }
 
-    FrameSource source() {
+    public FrameSource source() {
         return source;
     }
 
-    Blobs blobs() {
+    public Blobs blobs() {
         return blobs;
     }
 
     /** Asks {@code schema} about the frames; {@code more} holds the other fields of the request. */
-    JsonObject ask(String schema, JsonObject more, Work work) {
+    public JsonObject ask(String schema, JsonObject more, Work work) {
         Clip clip = frames.clip();
         JsonObject described = new JsonObject();
         described.put("blob", BLOB);

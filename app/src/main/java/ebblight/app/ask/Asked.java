@@ -1,4 +1,4 @@
-package ebblight.app;
+package ebblight.app.ask;
 
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonParser;
@@ -6,12 +6,12 @@ import com.grack.nanojson.JsonParserException;
 import com.grack.nanojson.JsonWriter;
 
 /** Documents between the engine and the person. */
-final class Asked {
+public final class Asked {
 
     private Asked() {}
 
     /** An answer of the engine as an object. */
-    static JsonObject parse(String json) {
+    public static JsonObject parse(String json) {
         try {
             return JsonParser.object().from(json);
         } catch (JsonParserException e) {
@@ -20,7 +20,7 @@ final class Asked {
     }
 
     /** The document as it is printed with {@code --json}. */
-    static String print(JsonObject document) {
+    public static String print(JsonObject document) {
         return JsonWriter.indent("  ").string().object(document).done();
     }
 }

@@ -1,24 +1,24 @@
-package ebblight.app;
+package ebblight.app.ask;
 
 import ebblight.core.exposure.ShutterTime;
 import java.util.Locale;
 
 /** Numbers as people read them. */
-final class Words {
+public final class Words {
 
     private Words() {}
 
-    static String time(double seconds) {
+    public static String time(double seconds) {
         return ShutterTime.words(seconds);
     }
 
     /** A share as percent with as many decimals as it deserves. */
-    static String percent(double share) {
+    public static String percent(double share) {
         double p = 100 * share;
         return String.format(Locale.ROOT, p >= 9.95 ? "%.0f %%" : "%.1f %%", p);
     }
 
-    static String number(double value, int decimals) {
+    public static String number(double value, int decimals) {
         return String.format(Locale.ROOT, "%." + decimals + "f", value);
     }
 }

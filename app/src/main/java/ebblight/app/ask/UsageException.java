@@ -1,10 +1,10 @@
-package ebblight.app;
+package ebblight.app.ask;
 
 /** The command was called in a way that cannot be meant: the message names the option and what it expects. */
-final class UsageException extends RuntimeException {
+public final class UsageException extends RuntimeException {
     private static final long serialVersionUID = 1;
 
-    UsageException(String message) {
+    public UsageException(String message) {
         super(message);
     }
 }

@@ -1,0 +1,127 @@
+package ebblight.app.serve;
+
+import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonWriter;
+import ebblight.app.outing.OutingFolder;
+import io.javalin.Javalin;
+import io.javalin.http.Context;
+import io.javalin.http.sse.SseClient;
+import java.io.FileNotFoundException;
+import java.util.function.Consumer;
+import java.util.regex.Pattern;
+
+/** The engine over HTTP: ask, watch, stop, fetch pictures. */
+final class AskRoutes {
+
+    private static final long SHORT_WAIT_MILLIS = 250;
+    private static final long LONGEST_WAIT_MILLIS = 25_000;
+    private static final Pattern BLOB = Pattern.compile("[0-9a-f]{32}\\.(jpg|bin)");
+
+    private final Desk desk;
+    private final Jobs jobs;
+    private final DiskCache pictures;
+    private final OutingFolder folder;
+
+    AskRoutes(Desk desk, Jobs jobs, DiskCache pictures, OutingFolder folder) {
+        this.desk = desk;
+        this.jobs = jobs;
+        this.pictures = pictures;
+        this.folder = folder;
+    }
+
+    void add(Javalin javalin) {
+        javalin.post("/api/ask", this::ask);
+        javalin.post("/api/make", this::make);
+        javalin.get("/api/jobs/{id}", this::job);
+        javalin.delete("/api/jobs/{id}", this::stop);
+        javalin.get("/api/blobs/{name}", this::blob);
+        javalin.sse("/api/events", this::events);
+    }
+
+    private void ask(Context context) throws Exception {
+        JsonObject request = Replies.body(context);
+        if (Desk.atOnce(request)) {
+            Replies.json(context, desk.numbers(request));
+            return;
+        }
+        String key = desk.key(request);
+        JsonObject known = desk.known(key);
+        if (known != null) {
+            Replies.json(context, known);
+            return;
+        }
+        int rank =
+                switch (request.getString("schema", "")) {
+                    case "measure/1", "wish/1" -> 0;
+                    case "preview/1" -> 1;
+                    default -> 2;
+                };
+        answer(context, jobs.begin(key, rank, job -> desk.answer(request, key, job)));
+    }
+
+    private void make(Context context) throws Exception {
+        JsonObject request = Replies.body(context);
+        String key = "make " + JsonWriter.string(request);
+        answer(
+                context,
+                jobs.begin(key, 0, job -> desk.make(request, folder.root().resolve("made"), job)));
+    }
+
+    /** The answer when it comes soon, else the number of the job that will have it. */
+    private static void answer(Context context, Job job) throws Exception {
+        String asked = context.queryParam("wait");
+        long wait = asked == null ? SHORT_WAIT_MILLIS : Math.min(LONGEST_WAIT_MILLIS, parsed(asked));
+        if (job.waitFor(wait)) {
+            Exception failure = job.failure();
+            if (failure != null) {
+                throw failure;
+            }
+            Replies.json(context, job.answer());
+        } else {
+            context.status(202);
+            Replies.json(context, job.state());
+        }
+    }
+
+    private static long parsed(String millis) {
+        return millis.matches("\\d{1,6}") ? Long.parseLong(millis) : SHORT_WAIT_MILLIS;
+    }
+
+    private Job find(Context context) throws FileNotFoundException {
+        return jobs.find(context.pathParam("id"))
+                .orElseThrow(() -> new FileNotFoundException("this job is not known any more; ask again"));
+    }
+
+    private void job(Context context) throws Exception {
+        answer(context, find(context));
+    }
+
+    private void stop(Context context) throws FileNotFoundException {
+        find(context).cancel();
+        context.status(204);
+    }
+
+    private void blob(Context context) throws Exception {
+        String name = context.pathParam("name");
+        if (!BLOB.matcher(name).matches()) {
+            throw new FileNotFoundException("there is no such picture");
+        }
+        byte[] bytes = pictures.get(name)
+                .orElseThrow(() -> new FileNotFoundException("this picture was put away; ask for it again"));
+        if (name.endsWith(".bin")) {
+            context.contentType("application/octet-stream");
+            context.header("Cache-Control", "private, max-age=31536000, immutable");
+            context.result(bytes);
+        } else {
+            Replies.jpeg(context, bytes, true);
+        }
+    }
+
+    private void events(SseClient client) {
+        Consumer<JsonObject> listener = state -> client.sendEvent("job", JsonWriter.string(state));
+        client.keepAlive();
+        client.onClose(() -> jobs.forget(listener));
+        jobs.listen(listener);
+        client.sendEvent("ready", "{}");
+    }
+}

@@ -1,0 +1,210 @@
+package ebblight.app.serve;
+
+import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonWriter;
+import ebblight.app.ask.Asked;
+import ebblight.app.ask.PreviewPicture;
+import ebblight.app.outing.OutingFolder;
+import ebblight.core.numeric.Work;
+import ebblight.engine.Blobs;
+import ebblight.engine.Engine;
+import ebblight.engine.RequestException;
+import ebblight.imaging.OutputFile;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Answers the requests of the engine's contract over the frames of the open outing. A request names frames by their
+ * path in the outing; pictures come back as addresses of files in the cache.
+ */
+final class Desk {
+
+    /** Raised when an answer of the same request would come out differently. */
+    private static final String VERSION = "1";
+
+    private static final Set<String> OF_NUMBERS = Set.of("settings/1", "light/1");
+    private static final String PICTURES = "/api/blobs/";
+
+    private final OutingFolder folder;
+    private final DiskCache cache;
+    private final Engine numbers = new Engine();
+    private @Nullable Reading reading;
+
+    Desk(OutingFolder folder, DiskCache cache) {
+        this.folder = folder;
+        this.cache = cache;
+    }
+
+    /** Whether a request needs no frames and is answered at once. */
+    static boolean atOnce(JsonObject request) {
+        return OF_NUMBERS.contains(request.getString("schema", ""));
+    }
+
+    JsonObject numbers(JsonObject request) {
+        JsonObject whole = new JsonObject();
+        whole.put("answer", Asked.parse(numbers.answer(JsonWriter.string(request), new Blobs(), Work.alone())));
+        return whole;
+    }
+
+    /** What stands for a request in the cache: the same for the same question about unchanged files. */
+    String key(JsonObject request) throws IOException {
+        return DiskCache.name(".json", VERSION, JsonWriter.string(request), identity(frames(request)));
+    }
+
+    /** The answer from an earlier time, if it is still known whole. */
+    @Nullable JsonObject known(String key) throws IOException {
+        byte[] bytes = cache.get(key).orElse(null);
+        if (bytes == null) {
+            return null;
+        }
+        JsonObject whole = Asked.parse(new String(bytes, StandardCharsets.UTF_8));
+        for (Object address : whole.getObject("blobs", new JsonObject()).values()) {
+            if (!cache.has(String.valueOf(address).substring(PICTURES.length()))) {
+                return null;
+            }
+        }
+        return whole;
+    }
+
+    /** Answers a request about frames; only the one worker of the jobs calls this. */
+    JsonObject answer(JsonObject request, String key, Job job) throws IOException {
+        JsonObject known = known(key);
+        if (known != null) {
+            return known;
+        }
+        Path frames = frames(request);
+        String identity = identity(frames);
+        Reading of = reading;
+        if (of == null || !of.identity().equals(identity)) {
+            of = new Reading(identity, frames, request.getObject("frames").getDouble("fps", 0));
+            of.serve(job);
+            job.part(0, 0.4);
+            of.request();
+            reading = of;
+        }
+        of.serve(job);
+        job.part(0.4, 1);
+        JsonObject more = new JsonObject();
+        more.putAll(request);
+        more.remove("schema");
+        more.remove("frames");
+        String schema = request.getString("schema", "");
+        JsonObject blobs = new JsonObject();
+        JsonObject answer =
+                switch (schema) {
+                    case "preview/1" -> preview(of, more, blobs, job);
+                    case "strip/1" -> new Strips(of, cache).answer(more, blobs, job);
+                    case "measure/1" -> measure(of, more, blobs);
+                    case "wish/1" -> of.ask(schema, more);
+                    default -> throw new RequestException("schema", "\"" + schema + "\" is not known here");
+                };
+        JsonObject whole = new JsonObject();
+        whole.put("answer", answer);
+        whole.put("blobs", blobs);
+        cache.put(key, JsonWriter.string(whole).getBytes(StandardCharsets.UTF_8));
+        return whole;
+    }
+
+    private JsonObject measure(Reading of, JsonObject more, JsonObject blobs) throws IOException {
+        JsonObject asked = new JsonObject();
+        asked.putAll(more);
+        asked.put("regionsBlob", "regions");
+        JsonObject answer = of.ask("measure/1", asked);
+        byte[] map = of.request().blobs().get("regions").orElseGet(() -> new byte[0]);
+        if (map.length > 0) {
+            String name = DiskCache.name(".bin", of.identity(), JsonWriter.string(more), "regions");
+            cache.put(name, map);
+            blobs.put("regions", PICTURES + name);
+            answer.put("mapWidth", of.request().frames().clip().width());
+            answer.put("mapHeight", of.request().frames().clip().height());
+        }
+        of.request().source().facts().fNumber().ifPresent(n -> answer.put("framesFNumber", n));
+        of.request().source().facts().isoSpeed().ifPresent(s -> answer.put("framesIso", s));
+        return answer;
+    }
+
+    private JsonObject preview(Reading of, JsonObject more, JsonObject blobs, Job job) throws IOException {
+        JsonObject asked = new JsonObject();
+        if (more.has("strokes")) {
+            asked.put("strokes", more.get("strokes"));
+        }
+        double seconds = PreviewNodes.seconds(more.getInt("node"));
+        JsonObject facts = new JsonObject();
+        String name = pictureName(of, asked, more.getInt("node"));
+        cache.put(name, of.nodes().jpeg(seconds, asked, facts, job));
+        blobs.put("picture", PICTURES + name);
+        return facts;
+    }
+
+    static String pictureName(Reading of, JsonObject asked, int node) {
+        return DiskCache.name(".jpg", VERSION, of.identity(), JsonWriter.string(asked), "node " + node);
+    }
+
+    /** Writes the full-size preview into the outing as the command line would, with its record beside it. */
+    JsonObject make(JsonObject request, Path made, Job job) throws IOException {
+        Path frames = frames(request);
+        String time = request.getString("time", "");
+        Reading of = reading;
+        if (of == null || !of.identity().equals(identity(frames))) {
+            of = new Reading(identity(frames), frames, 0);
+        }
+        of.serve(job);
+        Files.createDirectories(made);
+        String name = "preview-" + String.valueOf(frames.getFileName()).replaceAll("\\W+", "-") + "-"
+                + time.replaceAll("[^0-9a-z.]+", "-");
+        Path output = made.resolve(name + ".jpg");
+        JsonObject asked = new JsonObject();
+        if (request.has("strokes")) {
+            asked.put("strokes", request.get("strokes"));
+        }
+        JsonObject answer = PreviewPicture.write(of.request(), time, asked, output, job);
+        answer.put("file", folder.relative(output));
+        JsonObject record = new JsonObject();
+        record.put("schema", "made/1");
+        record.put("command", "preview");
+        record.put("from", folder.relative(frames));
+        record.put("asked", request);
+        record.put("answer", answer);
+        OutputFile.write(made.resolve(name + ".json"), (Asked.print(record) + "\n").getBytes(StandardCharsets.UTF_8));
+        JsonObject whole = new JsonObject();
+        whole.put("answer", answer);
+        return whole;
+    }
+
+    private Path frames(JsonObject request) throws IOException {
+        JsonObject frames = request.getObject("frames");
+        String path = frames == null ? "" : frames.getString("path", "");
+        if (path.isEmpty()) {
+            throw new RequestException("frames.path", "is missing: name a clip or folder of the outing");
+        }
+        return folder.inside(path);
+    }
+
+    /** Names, sizes and times of the files: another value when one of them changes. */
+    private static String identity(Path frames) throws IOException {
+        StringBuilder text = new StringBuilder(frames.toString());
+        if (Files.isDirectory(frames)) {
+            try (Stream<Path> list = Files.list(frames)) {
+                for (Path file : list.sorted().toList()) {
+                    stamp(text, file);
+                }
+            }
+        } else {
+            stamp(text, frames);
+        }
+        return DiskCache.name("", text.toString());
+    }
+
+    private static void stamp(StringBuilder text, Path file) throws IOException {
+        text.append('|')
+                .append(String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT))
+                .append(Files.size(file))
+                .append(Files.getLastModifiedTime(file).toMillis());
+    }
+}

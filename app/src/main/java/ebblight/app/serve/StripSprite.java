@@ -1,0 +1,98 @@
+package ebblight.app.serve;
+
+import ebblight.core.motion.StripCrop;
+import ebblight.core.numeric.RgbPicture;
+import ebblight.core.numeric.Work;
+import ebblight.imaging.CodedPicture;
+import ebblight.imaging.FrameFacts;
+import ebblight.imaging.JpegWriter;
+import ebblight.imaging.PictureFacts;
+import java.io.IOException;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * The same patch of a part at a row of times, side by side: true crops, pixel for pixel. Faint patches are raised in
+ * contrast, all by the same factor, and say by how much.
+ */
+final class StripSprite {
+
+    static final int PIECE_WIDTH = 170;
+    static final int PIECE_HEIGHT = 92;
+    private static final double WANTED_CONTRAST = 0.14;
+    private static final double MOST_RAISED = 3;
+
+    private final byte[] codes;
+    private final int pieces;
+    private double raised = 1;
+
+    StripSprite(int pieces) {
+        this.pieces = pieces;
+        codes = new byte[3 * pieces * PIECE_WIDTH * PIECE_HEIGHT];
+    }
+
+    /** Cuts the patch out of the picture at one time. */
+    void add(int piece, RgbPicture picture, StripCrop crop) {
+        int left = (int) Math.round(crop.left() * picture.width());
+        int top = (int) Math.round(crop.top() * picture.height());
+        double sx = Math.max(1, crop.width() * picture.width() / PIECE_WIDTH);
+        left = Math.max(0, Math.min(picture.width() - 1, left));
+        for (int y = 0; y < PIECE_HEIGHT; y++) {
+            int v = Math.min(picture.height() - 1, top + (int) (y * sx));
+            for (int x = 0; x < PIECE_WIDTH; x++) {
+                int u = Math.min(picture.width() - 1, left + (int) (x * sx));
+                int at = 3 * (y * pieces * PIECE_WIDTH + piece * PIECE_WIDTH + x);
+                for (int c = 0; c < 3; c++) {
+                    codes[at + c] = (byte) code(picture.plane(c)[v * picture.width() + u]);
+                }
+            }
+        }
+    }
+
+    private static long code(double linear) {
+        double l = Math.max(0, Math.min(1, linear));
+        return Math.round(255 * (l <= 0.0031308 ? 12.92 * l : 1.055 * Math.pow(l, 1 / 2.4) - 0.055));
+    }
+
+    /** Raises all pieces by what the roughest one of the first and last needs to be seen. */
+    void raise() {
+        double spread = Math.max(deviation(0), deviation(pieces - 1));
+        double wanted = spread <= 0 ? 1 : WANTED_CONTRAST * 255 / spread;
+        raised = Math.rint(20 * Math.max(1, Math.min(MOST_RAISED, wanted))) / 20;
+        if (raised > 1) {
+            double[] mean = new double[3];
+            for (int i = 0; i < codes.length; i++) {
+                mean[i % 3] += (codes[i] & 0xFF) * 3.0 / codes.length;
+            }
+            for (int i = 0; i < codes.length; i++) {
+                double v = mean[i % 3] + raised * ((codes[i] & 0xFF) - mean[i % 3]);
+                codes[i] = (byte) Math.round(Math.max(0, Math.min(255, v)));
+            }
+        }
+    }
+
+    private double deviation(int piece) {
+        double squares = 0;
+        double sum = 0;
+        for (int y = 0; y < PIECE_HEIGHT; y++) {
+            for (int x = 0; x < PIECE_WIDTH; x++) {
+                double v = codes[3 * (y * pieces * PIECE_WIDTH + piece * PIECE_WIDTH + x) + 1] & 0xFF;
+                sum += v;
+                squares += v * v;
+            }
+        }
+        int n = PIECE_WIDTH * PIECE_HEIGHT;
+        return Math.sqrt(Math.max(0, squares / n - sum / n * sum / n));
+    }
+
+    double raised() {
+        return raised;
+    }
+
+    byte[] jpeg(Work work) throws IOException {
+        work.check();
+        return JpegWriter.encode(
+                CodedPicture.srgb8(pieces * PIECE_WIDTH, PIECE_HEIGHT, codes),
+                PictureFacts.of(FrameFacts.none(), OptionalDouble.empty(), pieces, List.of(), "Test strip"));
+    }
+}
