@@ -10,6 +10,7 @@ import static org.bytedeco.ffmpeg.global.avformat.avformat_write_header;
 import static org.bytedeco.ffmpeg.global.avformat.avio_open;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
 import org.bytedeco.ffmpeg.avcodec.AVCodecContext;
@@ -51,8 +52,7 @@ public final class ClipWriter implements AutoCloseable {
     private final VideoEncoding encoding;
     private long written;
 
-    private ClipWriter(
-            Path target, OutputFile output, AVFormatContext format, AVCodecContext codec, AVStream stream) {
+    private ClipWriter(Path target, OutputFile output, AVFormatContext format, AVCodecContext codec, AVStream stream) {
         this.target = target;
         this.output = output;
         this.format = format;
@@ -75,13 +75,16 @@ public final class ClipWriter implements AutoCloseable {
                     "a clip's width and height must be even and at least 16, were " + width + " × " + height);
         }
         if (!(framesPerSecond > 0 && framesPerSecond <= 1000)) {
-            throw new IllegalArgumentException("frames per second must be above 0, up to 1000, were " + framesPerSecond);
+            throw new IllegalArgumentException(
+                    "frames per second must be above 0, up to 1000, were " + framesPerSecond);
         }
         OutputFile output = OutputFile.begin(target);
         AVFormatContext format = new AVFormatContext(null);
         AVCodecContext codec = null;
+        boolean begun = false;
         try {
-            avformat_alloc_output_context2(format, (AVOutputFormat) null, "mp4", output.part().toString());
+            avformat_alloc_output_context2(
+                    format, (AVOutputFormat) null, "mp4", output.part().toString());
             codec = coder(target, width, height, framesPerSecond);
             AVStream stream = avformat_new_stream(format, null);
             stream.time_base(codec.time_base());
@@ -97,20 +100,20 @@ public final class ClipWriter implements AutoCloseable {
             int begun = avformat_write_header(format, options);
             avutil.av_dict_free(options);
             check(begun, target);
-            ClipWriter writer = new ClipWriter(target, output, format, codec, stream);
-            codec = null;
-            return writer;
+            begun = true;
+            return new ClipWriter(target, output, format, codec, stream);
         } finally {
-            if (codec != null) {
-                avcodec.avcodec_free_context(codec);
+            if (!begun) {
+                if (codec != null) {
+                    avcodec.avcodec_free_context(codec);
+                }
                 free(format);
                 output.close();
             }
         }
     }
 
-    private static AVCodecContext coder(Path target, int width, int height, double framesPerSecond)
-            throws IOException {
+    private static AVCodecContext coder(Path target, int width, int height, double framesPerSecond) throws IOException {
         AVCodec coder = avcodec.avcodec_find_encoder_by_name("libopenh264");
         if (coder == null) {
             throw new IOException(target + ": no H.264 encoder on this platform; write single frames instead");
@@ -175,7 +178,8 @@ public final class ClipWriter implements AutoCloseable {
         if (result < 0) {
             byte[] text = new byte[avutil.AV_ERROR_MAX_STRING_SIZE];
             avutil.av_strerror(result, text, text.length);
-            throw new IOException(target + ": the clip could not be written: " + new String(text, 0).trim());
+            String words = new String(text, StandardCharsets.UTF_8).replace("\0", "");
+            throw new IOException(target + ": the clip could not be written: " + words);
         }
     }
 

@@ -22,14 +22,14 @@ public final class SurveyReader {
 
     /** Reads {@code source} at up to {@code width} pixels width. */
     public static SurveyFrames read(FrameSource source, int width, Work work) throws IOException {
-        Collector collector = new Collector(width, source.pictures());
+        Collector collector = new Collector(width, work);
         source.visit(collector, work);
         return collector.result();
     }
 
-    private static final class Collector implements ClipFrames.Chooser {
+    private static final class Collector implements FrameVisitor {
         private final int mostWidth;
-        private final boolean pictures;
+        private final Work work;
         private final List<byte[]> frames = new ArrayList<>();
         private final List<Double> times = new ArrayList<>();
         private final List<Integer> indices = new ArrayList<>();
@@ -39,17 +39,18 @@ public final class SurveyReader {
         private int sourceWidth;
         private int sourceHeight;
         private double next = Double.NEGATIVE_INFINITY;
+        private int chosen;
         private boolean cutOff;
 
-        Collector(int mostWidth, boolean pictures) {
+        Collector(int mostWidth, Work work) {
             this.mostWidth = mostWidth;
-            this.pictures = pictures;
+            this.work = work;
         }
 
         @Override
         public boolean wants(double seconds) {
             allTimes.add(seconds);
-            if (frames.size() >= MOST_FRAMES) {
+            if (chosen >= MOST_FRAMES) {
                 cutOff = true;
                 return false;
             }
@@ -57,28 +58,31 @@ public final class SurveyReader {
             if (seconds < next - 0.25 * spacing) {
                 return false;
             }
+            chosen++;
             next = (next == Double.NEGATIVE_INFINITY ? seconds : Math.max(next, seconds - 1 / MOST_PER_SECOND))
                     + 1 / MOST_PER_SECOND;
             return true;
         }
 
         @Override
-        public boolean frame(int index, double seconds, OptionalDouble exposure, DecodedFrame frame) {
-            if (pictures && !wants(seconds)) {
-                return true;
-            }
+        public void take(List<Arrival> arrivals) {
             if (frames.isEmpty()) {
-                sourceWidth = frame.width();
-                sourceHeight = frame.height();
+                DecodedFrame first = arrivals.get(0).frame();
+                sourceWidth = first.width();
+                sourceHeight = first.height();
                 int w = Math.min(mostWidth, sourceWidth);
                 int h = Math.max(1, (int) Math.round((double) sourceHeight * w / sourceWidth));
                 area = new AreaMean(sourceWidth, sourceHeight, w, h);
             }
-            frames.add(area.linear16(frame));
-            times.add(seconds);
-            indices.add(index);
-            exposures.add(exposure);
-            return true;
+            byte[][] small = new byte[arrivals.size()][];
+            work.forEach(
+                    small.length, k -> small[k] = area.linear16(arrivals.get(k).frame()));
+            for (int k = 0; k < small.length; k++) {
+                frames.add(small[k]);
+                times.add(arrivals.get(k).seconds());
+                indices.add(arrivals.get(k).index());
+                exposures.add(arrivals.get(k).exposureSeconds());
+            }
         }
 
         SurveyFrames result() {
