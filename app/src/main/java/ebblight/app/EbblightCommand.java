@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
             MeasureCommand.class,
             WishCommand.class,
             SettingsCommand.class,
+            BalanceCommand.class,
             PreviewCommand.class,
             StackCommand.class
         },

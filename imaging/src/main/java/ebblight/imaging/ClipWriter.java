@@ -97,9 +97,9 @@ public final class ClipWriter implements AutoCloseable {
             format.pb(file);
             AVDictionary options = new AVDictionary(null);
             avutil.av_dict_set(options, "movflags", "+faststart", 0);
-            int begun = avformat_write_header(format, options);
+            int headed = avformat_write_header(format, options);
             avutil.av_dict_free(options);
-            check(begun, target);
+            check(headed, target);
             begun = true;
             return new ClipWriter(target, output, format, codec, stream);
         } finally {

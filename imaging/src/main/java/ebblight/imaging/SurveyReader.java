@@ -22,13 +22,21 @@ public final class SurveyReader {
 
     /** Reads {@code source} at up to {@code width} pixels width. */
     public static SurveyFrames read(FrameSource source, int width, Work work) throws IOException {
-        Collector collector = new Collector(width, work);
+        Collector collector = new Collector(width, MOST_FRAMES, work);
+        source.visit(collector, work);
+        return collector.result();
+    }
+
+    /** Reads the first frame of {@code source} at up to {@code width} pixels width. */
+    public static SurveyFrames first(FrameSource source, int width, Work work) throws IOException {
+        Collector collector = new Collector(width, 1, work);
         source.visit(collector, work);
         return collector.result();
     }
 
     private static final class Collector implements FrameVisitor {
         private final int mostWidth;
+        private final int mostFrames;
         private final Work work;
         private final List<byte[]> frames = new ArrayList<>();
         private final List<Double> times = new ArrayList<>();
@@ -42,15 +50,17 @@ public final class SurveyReader {
         private int chosen;
         private boolean cutOff;
 
-        Collector(int mostWidth, Work work) {
+        Collector(int mostWidth, int mostFrames, Work work) {
             this.mostWidth = mostWidth;
+            this.mostFrames = mostFrames;
             this.work = work;
         }
 
         @Override
         public boolean wants(double seconds) {
-            allTimes.add(seconds);
-            if (chosen >= MOST_FRAMES) {
+            // Pictures of which nothing but their order is known count as one second apart.
+            allTimes.add(Double.isNaN(seconds) ? allTimes.size() : seconds);
+            if (chosen >= mostFrames) {
                 cutOff = true;
                 return false;
             }
@@ -62,6 +72,11 @@ public final class SurveyReader {
             next = (next == Double.NEGATIVE_INFINITY ? seconds : Math.max(next, seconds - 1 / MOST_PER_SECOND))
                     + 1 / MOST_PER_SECOND;
             return true;
+        }
+
+        @Override
+        public boolean enough() {
+            return mostFrames == 1 && chosen == 1;
         }
 
         @Override
@@ -89,7 +104,6 @@ public final class SurveyReader {
             double[] seconds = new double[frames.size()];
             for (int i = 0; i < seconds.length; i++) {
                 double t = times.get(i);
-                // Pictures of which nothing but their order is known count as one second apart.
                 seconds[i] = Double.isNaN(t) ? i : i > 0 && t <= seconds[i - 1] ? seconds[i - 1] + 1e-3 : t;
             }
             int n = allTimes.size();
