@@ -81,6 +81,7 @@ public final class ClipWriter implements AutoCloseable {
         OutputFile output = OutputFile.begin(target);
         AVFormatContext format = new AVFormatContext(null);
         AVCodecContext codec = null;
+        boolean begun = false;
         try {
             avformat_alloc_output_context2(
                     format, (AVOutputFormat) null, "mp4", output.part().toString());
@@ -96,15 +97,16 @@ public final class ClipWriter implements AutoCloseable {
             format.pb(file);
             AVDictionary options = new AVDictionary(null);
             avutil.av_dict_set(options, "movflags", "+faststart", 0);
-            int begun = avformat_write_header(format, options);
+            int headed = avformat_write_header(format, options);
             avutil.av_dict_free(options);
-            check(begun, target);
-            ClipWriter writer = new ClipWriter(target, output, format, codec, stream);
-            codec = null;
-            return writer;
+            check(headed, target);
+            begun = true;
+            return new ClipWriter(target, output, format, codec, stream);
         } finally {
-            if (codec != null) {
-                avcodec.avcodec_free_context(codec);
+            if (!begun) {
+                if (codec != null) {
+                    avcodec.avcodec_free_context(codec);
+                }
                 free(format);
                 output.close();
             }
@@ -176,8 +178,8 @@ public final class ClipWriter implements AutoCloseable {
         if (result < 0) {
             byte[] text = new byte[avutil.AV_ERROR_MAX_STRING_SIZE];
             avutil.av_strerror(result, text, text.length);
-            throw new IOException(
-                    target + ": the clip could not be written: " + new String(text, StandardCharsets.UTF_8).trim());
+            String words = new String(text, StandardCharsets.UTF_8).replace("\0", "");
+            throw new IOException(target + ": the clip could not be written: " + words);
         }
     }
 

@@ -2,7 +2,7 @@ package ebblight.imaging;
 
 import ebblight.core.numeric.Work;
 import java.io.IOException;
-import java.util.OptionalDouble;
+import java.util.List;
 
 /** How much of a picture is clipped at full size. */
 public final class Clipped {
@@ -14,27 +14,44 @@ public final class Clipped {
 
     /** Share of the pixels of the first frame in which a colour is at its end. */
     public static double fraction(FrameSource source, Work work) throws IOException {
-        double[] share = new double[1];
-        source.visit(
-                new FrameVisitor() {
-                    @Override
-                    public boolean frame(int index, double seconds, OptionalDouble exposure, DecodedFrame frame) {
-                        share[0] = of(frame);
-                        return false;
-                    }
-                },
-                work);
-        return share[0];
+        First first = new First();
+        source.visit(first, work);
+        return first.share;
+    }
+
+    private static final class First implements FrameVisitor {
+        private double share = -1;
+        private boolean chosen;
+
+        @Override
+        public boolean wants(double seconds) {
+            boolean first = !chosen;
+            chosen = true;
+            return first;
+        }
+
+        @Override
+        public boolean enough() {
+            return chosen;
+        }
+
+        @Override
+        public void take(List<Arrival> frames) {
+            share = share < 0 ? of(frames.get(0).frame()) : share;
+        }
     }
 
     private static double of(DecodedFrame frame) {
         int limit = (int) (FULL * ((1 << frame.bits()) - 1));
         long clipped = 0;
-        long pixels = (long) frame.width() * frame.height();
-        for (int i = 0; i < frame.samples(); i += 3) {
-            boolean full = frame.code(i) >= limit || frame.code(i + 1) >= limit || frame.code(i + 2) >= limit;
-            clipped += full ? 1 : 0;
+        DecodedFrame.RowReader rows = frame.rows();
+        int[][] row = frame.rowMemory();
+        for (int y = 0; y < frame.height(); y++) {
+            rows.read(y, row[0], row[1], row[2]);
+            for (int x = 0; x < frame.width(); x++) {
+                clipped += Math.max(row[0][x], Math.max(row[1][x], row[2][x])) >= limit ? 1 : 0;
+            }
         }
-        return clipped / (double) pixels;
+        return clipped / ((double) frame.width() * frame.height());
     }
 }

@@ -4,7 +4,6 @@ import static org.bytedeco.opencv.global.opencv_imgproc.INTER_AREA;
 import static org.bytedeco.opencv.global.opencv_imgproc.INTER_LINEAR;
 import static org.bytedeco.opencv.global.opencv_imgproc.resize;
 
-import ebblight.core.numeric.Work;
 import java.util.Optional;
 import org.bytedeco.javacpp.indexer.FloatIndexer;
 import org.bytedeco.javacpp.indexer.UByteIndexer;
@@ -40,7 +39,7 @@ final class FrameAlignment implements AutoCloseable {
     }
 
     /** The frame laid over the first one; empty when they do not fit. */
-    Optional<DecodedFrame> align(DecodedFrame frame, Work work) {
+    Optional<DecodedFrame> align(DecodedFrame frame) {
         double[] m = {1, 0, 0, 0, 1, 0};
         for (int k = 0; k < WIDTHS.length; k++) {
             try (Mat grey = grey(frame, WIDTHS[k]);
@@ -76,9 +75,7 @@ final class FrameAlignment implements AutoCloseable {
             }
         }
         boolean far = Math.hypot(m[2], m[5]) > FARTHEST * frame.width();
-        return far
-                ? Optional.empty()
-                : Optional.of(ShiftedFrame.of(frame, new RigidMove(m[0], m[3], m[2], m[5]), work));
+        return far ? Optional.empty() : Optional.of(new ShiftedFrame(frame, new RigidMove(m[0], m[3], m[2], m[5])));
     }
 
     /**
@@ -98,9 +95,14 @@ final class FrameAlignment implements AutoCloseable {
         int w = frame.width();
         int h = frame.height();
         float[] values = new float[w * h];
-        float scale = frame.bits() == 8 ? 1f / 255 : 1f / 65535;
-        for (int p = 0; p < values.length; p++) {
-            values[p] = frame.code(3 * p + 1) * scale;
+        float scale = 1f / ((1 << frame.bits()) - 1);
+        DecodedFrame.RowReader rows = frame.rows();
+        int[][] row = frame.rowMemory();
+        for (int y = 0; y < h; y++) {
+            rows.read(y, row[0], row[1], row[2]);
+            for (int x = 0; x < w; x++) {
+                values[y * w + x] = row[1][x] * scale;
+            }
         }
         int nw = Math.min(width, w);
         try (Mat full = new Mat(h, w, opencv_core.CV_32F);

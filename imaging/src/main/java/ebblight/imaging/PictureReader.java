@@ -7,7 +7,6 @@ import static org.bytedeco.opencv.global.opencv_imgcodecs.imdecode;
 import static org.bytedeco.opencv.global.opencv_imgproc.COLOR_BGR2RGB;
 import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
 
-import java.nio.ShortBuffer;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Set;
@@ -35,8 +34,17 @@ final class PictureReader {
         return PICTURES.contains(ending(file)) || RAWS.contains(ending(file));
     }
 
-    /** Decodes a picture, turned upright as its orientation tag asks. */
-    static DecodedFrame decode(Path file, byte[] bytes) throws UnreadableInputException {
+    /** Decodes a picture into memory of its own. */
+    static PackedFrame decode(Path file, byte[] bytes) throws UnreadableInputException {
+        return decode(file, bytes, new Mat());
+    }
+
+    /**
+     * Decodes a picture, turned upright as its orientation tag asks.
+     *
+     * @param memory takes the samples, reusing what it has where the size fits; the frame lies over it
+     */
+    static PackedFrame decode(Path file, byte[] bytes, Mat memory) throws UnreadableInputException {
         boolean raw = RAWS.contains(ending(file));
         byte[] coded = raw
                 ? EmbeddedJpeg.largest(bytes)
@@ -51,8 +59,9 @@ final class PictureReader {
         boolean redFirst = isJpeg(coded);
         try (BytePointer pointer = new BytePointer(coded);
                 Mat packed = new Mat(1, coded.length, opencv_core.CV_8UC1, pointer);
-                Mat mat = imdecode(packed, IMREAD_ANYDEPTH | (redFirst ? IMREAD_COLOR_RGB : IMREAD_COLOR))) {
-            if (mat.empty()) {
+                Mat decoded =
+                        imdecode(packed, IMREAD_ANYDEPTH | (redFirst ? IMREAD_COLOR_RGB : IMREAD_COLOR), memory)) {
+            if (decoded.empty()) { // and the memory still holds the picture before
                 throw new UnreadableInputException(
                         file,
                         begins(coded)
@@ -60,24 +69,19 @@ final class PictureReader {
                                 : "is not a picture that can be decoded (JPEG, PNG or TIFF expected)");
             }
             if (!redFirst) {
-                cvtColor(mat, mat, COLOR_BGR2RGB);
+                cvtColor(memory, memory, COLOR_BGR2RGB);
             }
-            int samples = 3 * mat.cols() * mat.rows();
-            if (mat.depth() == opencv_core.CV_8U) {
-                byte[] codes = new byte[samples];
-                mat.data().get(codes);
-                return DecodedFrame.of8(mat.cols(), mat.rows(), codes, profile);
-            }
-            if (mat.depth() == opencv_core.CV_16U) {
-                short[] codes = new short[samples];
-                ShortBuffer buffer = mat.createBuffer();
-                buffer.get(codes);
-                return DecodedFrame.of16(mat.cols(), mat.rows(), codes, profile);
-            }
-            throw new UnreadableInputException(file, "holds neither 8 nor 16 bits a sample");
         } catch (RuntimeException e) {
             throw new UnreadableInputException(file, "could not be decoded: " + firstLine(e));
         }
+        if (memory.depth() != opencv_core.CV_8U && memory.depth() != opencv_core.CV_16U) {
+            throw new UnreadableInputException(file, "holds neither 8 nor 16 bits a sample");
+        }
+        int bits = memory.depth() == opencv_core.CV_8U ? 8 : 16;
+        int w = memory.cols();
+        int h = memory.rows();
+        BytePointer samples = memory.data().capacity(3L * w * h * bits / 8);
+        return new PackedFrame(w, h, bits, samples.asByteBuffer(), profile);
     }
 
     private static String firstLine(RuntimeException e) {

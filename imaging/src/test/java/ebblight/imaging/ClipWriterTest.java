@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -58,27 +59,28 @@ class ClipWriterTest {
         return file;
     }
 
+    private static void read(Path file, Consumer<FrameVisitor.Arrival> each) throws Exception {
+        Inputs.open(List.of(file), 0, true).visit(frames -> frames.forEach(each), Work.alone());
+    }
+
     @Test
     void whatIsReadIsWhatWasWritten() throws Exception {
         Path file = write("clip.mp4", 0);
         List<Double> times = new ArrayList<>();
         List<Double> errors = new ArrayList<>();
         double[] bias = new double[3];
-        Inputs.open(List.of(file), 0, true)
-                .visit(
-                        (index, seconds, exposure, frame) -> {
-                            byte[] wanted = frame(WIDTH, HEIGHT, index, 0);
-                            double sum = 0;
-                            for (int i = 0; i < wanted.length; i++) {
-                                double off = 255.0 * frame.code(i) / ((1 << frame.bits()) - 1) - (wanted[i] & 0xFF);
-                                sum += Math.abs(off);
-                                bias[i % 3] += off;
-                            }
-                            times.add(seconds);
-                            errors.add(sum / wanted.length);
-                            return true;
-                        },
-                        Work.alone());
+        read(file, arrival -> {
+            byte[] wanted = frame(WIDTH, HEIGHT, arrival.index(), 0);
+            PackedFrame frame = PackedFrame.of(arrival.frame());
+            double sum = 0;
+            for (int i = 0; i < wanted.length; i++) {
+                double off = 255.0 * frame.code(i) / 4095 - (wanted[i] & 0xFF);
+                sum += Math.abs(off);
+                bias[i % 3] += off;
+            }
+            times.add(arrival.seconds());
+            errors.add(sum / wanted.length);
+        });
         assertThat(times).hasSize(FRAMES);
         for (int k = 0; k < FRAMES; k++) {
             assertThat(times.get(k) - times.get(0)).isCloseTo(k / RATE, within(1e-4));
@@ -95,19 +97,16 @@ class ClipWriterTest {
     void noiseSurvives() throws Exception {
         Path file = write("noisy.mp4", 4);
         List<Double> noise = new ArrayList<>();
-        Inputs.open(List.of(file), 0, true)
-                .visit(
-                        (index, seconds, exposure, frame) -> {
-                            byte[] clean = frame(WIDTH, HEIGHT, index, 0);
-                            double squares = 0;
-                            for (int i = 1; i < clean.length; i += 3) {
-                                double off = 255.0 * frame.code(i) / ((1 << frame.bits()) - 1) - (clean[i] & 0xFF);
-                                squares += off * off;
-                            }
-                            noise.add(Math.sqrt(squares / (clean.length / 3.0)));
-                            return true;
-                        },
-                        Work.alone());
+        read(file, arrival -> {
+            byte[] clean = frame(WIDTH, HEIGHT, arrival.index(), 0);
+            PackedFrame frame = PackedFrame.of(arrival.frame());
+            double squares = 0;
+            for (int i = 1; i < clean.length; i += 3) {
+                double off = 255.0 * frame.code(i) / 4095 - (clean[i] & 0xFF);
+                squares += off * off;
+            }
+            noise.add(Math.sqrt(squares / (clean.length / 3.0)));
+        });
         assertThat(noise).hasSize(FRAMES).allSatisfy(n -> assertThat(n).isCloseTo(4, within(0.6)));
     }
 
