@@ -31,9 +31,6 @@ final class WishAnswerer implements Engine.Answerer {
         for (String typed : request.texts("wishes")) {
             wishes.add(Checked.of("wish", () -> Wish.parse(typed)));
         }
-        if (wishes.isEmpty()) {
-            throw new RequestException("wish", "give at least one, such as water=silky");
-        }
         Surveys.Kept kept = surveys.of(request, blobs, work);
         Measurement measurement = kept.measurement(work);
         Wishes weighed = Checked.of("wish", () -> Wishes.of(wishes, measurement));

@@ -3,6 +3,7 @@ package ebblight.app.kit;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -46,7 +47,7 @@ public final class KitStore {
     private final Path file;
 
     public KitStore(Path dataFolder) throws IOException {
-        file = dataFolder.resolve("kit.sqlite");
+        file = Files.createDirectories(dataFolder).resolve("kit.sqlite");
         try (Connection connection = Database.open(file)) {
             Migrations.bringUp(connection, file);
         } catch (SQLException e) {
@@ -72,7 +73,7 @@ public final class KitStore {
         JsonArray rows = new JsonArray();
         List<String> columns = columns(list);
         try (PreparedStatement statement = connection.prepareStatement(
-                        "SELECT " + String.join(", ", columns) + " FROM " + list + " ORDER BY position, id");
+                        "SELECT " + quoted(columns) + " FROM " + list + " ORDER BY position, id");
                 ResultSet found = statement.executeQuery()) {
             while (found.next()) {
                 JsonObject row = new JsonObject();
@@ -83,6 +84,11 @@ public final class KitStore {
             }
         }
         return rows;
+    }
+
+    /** Some names are words of the language ({@code cast}). */
+    private static String quoted(List<String> columns) {
+        return "\"" + String.join("\", \"", columns) + "\"";
     }
 
     private static List<String> columns(String list) {
@@ -114,7 +120,7 @@ public final class KitStore {
         List<String> columns = columns(list);
         String marks = "?" + ", ?".repeat(columns.size());
         try (PreparedStatement insert = connection.prepareStatement(
-                "INSERT INTO " + list + " (position, " + String.join(", ", columns) + ") VALUES (" + marks + ")")) {
+                "INSERT INTO " + list + " (position, " + quoted(columns) + ") VALUES (" + marks + ")")) {
             for (int i = 0; i < rows.size(); i++) {
                 JsonObject row = rows.getObject(i);
                 insert.setInt(1, i);

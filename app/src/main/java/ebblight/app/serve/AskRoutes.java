@@ -53,8 +53,7 @@ final class AskRoutes {
         int rank =
                 switch (request.getString("schema", "")) {
                     case "measure/1", "wish/1" -> 0;
-                    case "preview/1" -> 1;
-                    default -> 2;
+                    default -> 1;
                 };
         answer(context, jobs.begin(key, rank, job -> desk.answer(request, key, job)));
     }

@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 final class Desk {
 
     /** Raised when an answer of the same request would come out differently. */
-    private static final String VERSION = "1";
+    private static final String VERSION = "2";
 
     private static final Set<String> OF_NUMBERS = Set.of("settings/1", "light/1");
     private static final String PICTURES = "/api/blobs/";
@@ -134,16 +134,10 @@ final class Desk {
         if (more.has("strokes")) {
             asked.put("strokes", more.get("strokes"));
         }
-        double seconds = PreviewNodes.seconds(more.getInt("node"));
-        JsonObject facts = new JsonObject();
-        String name = pictureName(of, asked, more.getInt("node"));
-        cache.put(name, of.nodes().jpeg(seconds, asked, facts, job));
-        blobs.put("picture", PICTURES + name);
+        int node = Math.max(PreviewNodes.FIRST, Math.min(PreviewNodes.LAST, more.getInt("node")));
+        JsonObject facts = of.nodes().kept(node, asked, cache, job);
+        blobs.put("picture", PICTURES + of.nodes().name(node, asked));
         return facts;
-    }
-
-    static String pictureName(Reading of, JsonObject asked, int node) {
-        return DiskCache.name(".jpg", VERSION, of.identity(), JsonWriter.string(asked), "node " + node);
     }
 
     /** Writes the full-size preview into the outing as the command line would, with its record beside it. */

@@ -63,12 +63,17 @@ final class DiskCache {
         }
     }
 
+    Path path(String name) {
+        return folder.resolve(name);
+    }
+
     boolean has(String name) {
         return Files.exists(folder.resolve(name));
     }
 
     synchronized void put(String name, byte[] bytes) throws IOException {
         OutputFile.write(folder.resolve(name), bytes);
+        Files.setLastModifiedTime(folder.resolve(name), FileTime.from(clock.instant()));
         if (++written % CHECK_EVERY == 0) {
             shrink();
         }

@@ -1,6 +1,8 @@
 package ebblight.app.serve;
 
 import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonWriter;
+import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.Words;
@@ -11,6 +13,7 @@ import ebblight.imaging.JpegWriter;
 import ebblight.imaging.PictureFacts;
 import ebblight.imaging.PreviewMeans;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -23,10 +26,13 @@ final class PreviewNodes {
     static final int WIDTH = 1280;
 
     private final SurveyRequest request;
+    private final String identity;
     private @Nullable PreviewMeans means;
 
-    PreviewNodes(SurveyRequest request) {
+    /** Previews of frames whose files {@code identity} stands for. */
+    PreviewNodes(SurveyRequest request, String identity) {
         this.request = request;
+        this.identity = identity;
     }
 
     static double seconds(int node) {
@@ -34,7 +40,7 @@ final class PreviewNodes {
     }
 
     /** The picture of an exposure of {@code seconds}, in linear sRGB light; {@code facts} receives the answer. */
-    RgbPicture picture(double seconds, JsonObject asked, JsonObject facts, Work work) throws IOException {
+    private RgbPicture picture(double seconds, JsonObject asked, JsonObject facts, Work work) throws IOException {
         JsonObject answer = request.ask("preview/1", PreviewPicture.withPictures(asked, seconds + "s"), work);
         PreviewMeans known = means;
         if (known == null) {
@@ -59,18 +65,35 @@ final class PreviewNodes {
                 : PreviewPicture.laidOver(known.ofAll(), request.blobs(), answer, request.frames(), work);
     }
 
-    /** The same as a JPEG. */
-    byte[] jpeg(double seconds, JsonObject asked, JsonObject facts, Work work) throws IOException {
-        RgbPicture picture = picture(seconds, asked, facts, work);
+    /** Where the cache keeps the picture of a node. */
+    String name(int node, JsonObject asked) {
+        return DiskCache.name(".jpg", identity, JsonWriter.string(asked), "node " + node);
+    }
+
+    private String factsName(int node, JsonObject asked) {
+        return DiskCache.name(".json", identity, JsonWriter.string(asked), "facts " + node);
+    }
+
+    /** Makes sure that the cache has the picture of a node, and returns what the engine said of it. */
+    JsonObject kept(int node, JsonObject asked, DiskCache cache, Work work) throws IOException {
+        byte[] known = cache.get(factsName(node, asked)).orElse(null);
+        if (known != null && cache.has(name(node, asked))) {
+            return Asked.parse(new String(known, StandardCharsets.UTF_8));
+        }
+        JsonObject facts = new JsonObject();
+        RgbPicture picture = picture(seconds(node), asked, facts, work);
         facts.put("width", picture.width());
         facts.put("height", picture.height());
-        return JpegWriter.encode(
+        byte[] jpeg = JpegWriter.encode(
                 CodedPicture.srgb(picture, work),
                 PictureFacts.of(
                         request.source().facts(),
-                        OptionalDouble.of(seconds),
+                        OptionalDouble.of(seconds(node)),
                         1,
                         List.of(),
-                        "Preview of an exposure of " + Words.time(seconds)));
+                        "Preview of an exposure of " + Words.time(seconds(node))));
+        cache.put(name(node, asked), jpeg);
+        cache.put(factsName(node, asked), JsonWriter.string(facts).getBytes(StandardCharsets.UTF_8));
+        return facts;
     }
 }

@@ -56,7 +56,7 @@ final class Reading implements Work {
     PreviewNodes nodes() throws IOException {
         PreviewNodes known = nodes;
         if (known == null) {
-            known = new PreviewNodes(request());
+            known = new PreviewNodes(request(), identity);
             nodes = known;
         }
         return known;

@@ -31,22 +31,31 @@ final class StripSprite {
         codes = new byte[3 * pieces * PIECE_WIDTH * PIECE_HEIGHT];
     }
 
-    /** Cuts the patch out of the picture at one time. */
+    /** Cuts the patch out of the picture at one time; a picture with fewer pixels is drawn larger. */
     void add(int piece, RgbPicture picture, StripCrop crop) {
-        int left = (int) Math.round(crop.left() * picture.width());
-        int top = (int) Math.round(crop.top() * picture.height());
-        double sx = Math.max(1, crop.width() * picture.width() / PIECE_WIDTH);
-        left = Math.max(0, Math.min(picture.width() - 1, left));
+        double left = crop.left() * picture.width();
+        double top = crop.top() * picture.height();
+        double sx = crop.width() * picture.width() / PIECE_WIDTH;
+        double sy = crop.height() * picture.height() / PIECE_HEIGHT;
         for (int y = 0; y < PIECE_HEIGHT; y++) {
-            int v = Math.min(picture.height() - 1, top + (int) (y * sx));
+            double v = Math.max(0, Math.min(picture.height() - 1.001, top + (y + 0.5) * sy - 0.5));
             for (int x = 0; x < PIECE_WIDTH; x++) {
-                int u = Math.min(picture.width() - 1, left + (int) (x * sx));
+                double u = Math.max(0, Math.min(picture.width() - 1.001, left + (x + 0.5) * sx - 0.5));
                 int at = 3 * (y * pieces * PIECE_WIDTH + piece * PIECE_WIDTH + x);
                 for (int c = 0; c < 3; c++) {
-                    codes[at + c] = (byte) code(picture.plane(c)[v * picture.width() + u]);
+                    codes[at + c] = (byte) code(between(picture.plane(c), picture.width(), u, v));
                 }
             }
         }
+    }
+
+    private static double between(float[] plane, int width, double u, double v) {
+        int row = (int) v;
+        int p = row * width + (int) u;
+        double ax = u - (int) u;
+        double ay = v - row;
+        return (1 - ay) * ((1 - ax) * plane[p] + ax * plane[p + 1])
+                + ay * ((1 - ax) * plane[p + width] + ax * plane[p + width + 1]);
     }
 
     private static long code(double linear) {
@@ -83,6 +92,12 @@ final class StripSprite {
         }
         int n = PIECE_WIDTH * PIECE_HEIGHT;
         return Math.sqrt(Math.max(0, squares / n - sum / n * sum / n));
+    }
+
+    /** Contrast of a piece against the first one, before both are raised. */
+    double share(int piece) {
+        double first = deviation(0);
+        return first <= 0 ? 1 : deviation(piece) / first;
     }
 
     double raised() {

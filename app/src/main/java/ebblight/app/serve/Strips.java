@@ -5,6 +5,7 @@ import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.core.motion.StripCrop;
 import ebblight.core.numeric.RgbPicture;
+import ebblight.imaging.PictureFile;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -56,6 +57,13 @@ final class Strips {
         for (int k = 0; k < crops.size(); k++) {
             JsonObject crop = crops.getObject(k);
             StripSprite sprite = sprites.get(k);
+            JsonArray contrast = new JsonArray();
+            for (int piece = 0; piece < pieces; piece++) {
+                JsonObject at = new JsonObject();
+                at.put("seconds", PreviewNodes.seconds(PreviewNodes.FIRST + every * piece));
+                at.put("share", sprite.share(piece));
+                contrast.add(at);
+            }
             sprite.raise();
             String id = crop.getString("id", "");
             String name = DiskCache.name(
@@ -65,6 +73,7 @@ final class Strips {
             JsonObject one = new JsonObject();
             one.put("id", id);
             one.put("raised", sprite.raised());
+            one.put("contrast", contrast);
             one.put("pieces", pieces);
             one.put("pieceWidth", StripSprite.PIECE_WIDTH);
             one.put("pieceHeight", StripSprite.PIECE_HEIGHT);
@@ -79,6 +88,7 @@ final class Strips {
     }
 
     private RgbPicture node(int node, JsonObject asked, Job job) throws IOException {
-        return of.nodes().picture(PreviewNodes.seconds(node), asked, new JsonObject(), job);
+        of.nodes().kept(node, asked, cache, job);
+        return PictureFile.linearAt(cache.path(of.nodes().name(node, asked)), PreviewNodes.WIDTH);
     }
 }

@@ -1,0 +1,26 @@
+// Where in the app we are, in the hash of the address: #there/view-1/shot/4?time=25s
+
+import { clampThird, thirdOf, secondsOf } from '../axis/scale.js';
+
+export const PAGES = ['before', 'there', 'after', 'kit'];
+
+export function readPlace(hash) {
+  const [path, query = ''] = hash.replace(/^#/, '').split('?');
+  const parts = path.split('/').map((part) => decodeURIComponent(part));
+  const page = PAGES.includes(parts[0]) ? parts[0] : 'there';
+  const asked = new URLSearchParams(query);
+  const seconds = parseFloat(asked.get('time'));
+  return {
+    page,
+    view: parts[1] || null,
+    part: parts[2] || null,
+    step: parts[3] ? Number(parts[3]) : null,
+    third: seconds > 0 ? clampThird(thirdOf(seconds)) : null,
+  };
+}
+
+export function writePlace({ page, view, part, step, third }) {
+  const path = [page, view, part, step].filter((one) => one !== null && one !== undefined).map((one) => encodeURIComponent(one)).join('/');
+  const time = third === null || third === undefined ? '' : `?time=${Number(secondsOf(third).toPrecision(4))}s`;
+  return `#${path}${time}`;
+}

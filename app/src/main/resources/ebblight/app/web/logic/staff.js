@@ -1,0 +1,51 @@
+// The steps to the shot in the order of the field, and what an exposure that runs knows.
+
+import { stopsIfClosed } from './light.js';
+
+export const STEPS = [
+  { id: 'watch', name: 'Watch, wish', title: 'Watch, then wish', done: 'Wishes are set', line: 'five minutes of sea first' },
+  { id: 'compose', name: 'Compose', title: 'Compose', done: 'Composed', line: 'without ND, polariser turned' },
+  { id: 'level', name: 'Level', title: 'Level, and firm', done: 'It stands', line: 'spikes in, strap off' },
+  { id: 'focus', name: 'Focus, lock', title: 'Focus, lock', done: 'Focus is locked', line: 'manual, stabiliser off' },
+  { id: 'test', name: 'Test frame', title: 'Test frame', done: 'The test frame is right', line: 'manual, RAW, fixed white balance' },
+  { id: 'nd', name: 'ND on', title: 'ND on, then set', done: 'ND is on', line: 'nearest the lens, glass dry' },
+  { id: 'cover', name: 'Cover, shade', title: 'Cover, shade', done: 'Covered', line: 'eyepiece shut, sun shaded' },
+  { id: 'expose', name: 'Expose', title: 'Expose', done: '', line: 'counted in, press at 0' },
+  { id: 'judge', name: 'Judge', title: 'Judge', done: '', line: 'keep or again' },
+];
+
+/** The steps of an outing: those left out are left out, own lines stand in place of the usual ones. */
+export function stepsOf(outing) {
+  const skip = outing.staff?.skip || [];
+  const lines = outing.staff?.lines || {};
+  return STEPS.map((s, i) => ({ ...s, number: i + 1, line: lines[s.id] || s.line, skipped: skip.includes(s.id) }));
+}
+
+/** The step after a number, those left out passed over. */
+export function stepAfter(steps, number) {
+  const next = steps.find((s) => s.number > number && !s.skipped);
+  return next ? next.number : number;
+}
+
+/**
+ * A run: { openAt, plannedSeconds, stopsPerMinute, marks } in milliseconds of the clock.
+ * @returns what is to be said at an instant
+ */
+export function runAt(run, now) {
+  const elapsed = (now - run.openAt) / 1000;
+  const left = run.plannedSeconds - elapsed;
+  return {
+    phase: elapsed < 0 ? 'count' : left > 0 ? 'open' : 'over',
+    count: Math.ceil(-elapsed),
+    elapsed: Math.max(0, elapsed),
+    left: Math.max(0, Math.ceil(left - 1e-6)),
+    over: Math.max(0, -left),
+    stops: stopsIfClosed(elapsed, run.plannedSeconds, run.stopsPerMinute || 0),
+  };
+}
+
+/** "−1.1 stops", "+⅓"-free: one decimal, a true minus. */
+export const stopWords = (stops) => {
+  const value = Math.abs(stops) < 0.05 ? 0 : stops;
+  return `${value < 0 ? '−' : value > 0 ? '+' : ''}${Math.abs(value).toFixed(1)} ${Math.abs(value) === 1 ? 'stop' : 'stops'}`;
+};

@@ -1,0 +1,229 @@
+// What There knows: the measured clip, wishes weighed, light, settings. Asks the engine, keeps answers, tells the page.
+
+import * as engine from '../engine.js';
+import { json } from '../http-carrier.js';
+import { createPictures } from '../components/pictures.js';
+import { outlineOf } from '../components/picture.js';
+import { axisModel, proposedWishes, rowRegions, wishTexts } from '../logic/parts.js';
+import { verdict } from '../axis/lane.js';
+import { fLabel } from '../components/side.js';
+import { longestSeconds } from '../logic/guard.js';
+
+const PREFERRED_APERTURE = 11.3;
+
+export function createScene(store, tell) {
+  const state = {
+    view: null, measured: null, map: null, weighed: null, strips: null, settings: null, light: null, kit: null,
+    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, stale: 0,
+  };
+  let stop = null;
+  let turn = 0;
+  const pictures = createPictures((node, error) => {
+    if (error) {
+      state.problem = error;
+    }
+    tell('picture', node);
+  });
+
+  const frames = () => ({ path: state.view.frames });
+  const strokes = () => state.view.strokes || [];
+
+  /** Opens a view: measure, weigh, then pictures and strips. */
+  async function open(view, { keep = false } = {}) {
+    stop?.abort();
+    stop = new AbortController();
+    const mine = ++turn;
+    const { signal } = stop;
+    state.view = view;
+    state.problem = null;
+    if (!keep) {
+      Object.assign(state, { measured: null, map: null, weighed: null, strips: null, selected: null });
+    }
+    state.reading = { fraction: 0, stage: 'reading the clip', secondsLeft: null };
+    tell('all');
+    try {
+      if (!state.kit) {
+        state.kit = await json('/api/kit');
+      }
+      const whole = await engine.measure(frames(), strokes(), {
+        signal,
+        onProgress: (progress) => {
+          if (mine === turn) {
+            state.reading = progress;
+            tell('progress');
+          }
+        },
+      });
+      if (mine !== turn) {
+        return;
+      }
+      state.measured = whole.answer;
+      state.map = whole.blobs.regions ? await engine.bytes(whole.blobs.regions) : null;
+      state.reading = null;
+      if (!view.wishes && state.measured.regions.length) {
+        const proposed = proposedWishes(state.measured);
+        view.wishes = proposed;
+        store.edit((outing) => {
+          const mineView = outing.views.find((v) => v.id === view.id);
+          if (mineView && !mineView.wishes) {
+            mineView.wishes = { ...proposed };
+          }
+        }, { undoable: false });
+      }
+      tell('measured');
+      if (!state.measured.regions.length) {
+        return;
+      }
+      pictures.begin(frames(), strokes(), state.third);
+      await weigh();
+      await solve();
+      await strips(mine, signal);
+    } catch (error) {
+      if (mine === turn) {
+        state.reading = null;
+        if (error.name !== 'AbortError') {
+          state.problem = error;
+        } else {
+          state.stopped = true;
+        }
+        tell('all');
+      }
+    }
+  }
+
+  async function strips(mine, signal) {
+    const crops = rowRegions(state.measured, state.shown).map((r) => ({ id: r.id, ...r.crop }));
+    // whole stops first, for a strip to look at; the thirds between for the piece that is pulled out
+    for (const everyThirds of [3, 1]) {
+      const whole = await engine.strips(frames(), strokes(), crops, everyThirds, { signal, ahead: true });
+      if (mine !== turn) {
+        return;
+      }
+      state.strips = whole.answer.strips.map((s) => ({ ...s, href: whole.blobs[s.id], firstThird: whole.answer.firstThird, everyThirds: whole.answer.everyThirds }));
+      tell('model');
+    }
+  }
+
+  /** Weighs the wishes against what was measured. */
+  async function weigh() {
+    const texts = wishTexts(state.view.wishes, state.measured);
+    const asked = JSON.stringify(texts);
+    state.weighing = asked;
+    const whole = await engine.wish(frames(), strokes(), texts, {});
+    if (state.weighing !== asked) {
+      return;
+    }
+    state.weighed = texts.length ? whole.answer : { ...whole.answer, windows: [], demands: [], conflict: null };
+    tell('model');
+  }
+
+  const cameraOf = () => {
+    const camera = state.kit?.cameras.find((c) => c.inBag) || {};
+    const lens = state.kit?.lenses.find((l) => l.inBag) || {};
+    const { name: a, inBag: b, ...one } = camera;
+    const { name: c, inBag: d, ...two } = lens;
+    return Object.fromEntries(Object.entries({ ...one, ...two }).filter(([, v]) => v !== null && v !== undefined));
+  };
+
+  /** Light now, and settings for the chosen time. */
+  async function solve() {
+    const outing = store.outing;
+    const readings = outing.light?.readings || [];
+    state.camera = cameraOf();
+    if (!readings.length) {
+      state.settings = null;
+      state.light = null;
+      tell('model');
+      return;
+    }
+    const bag = (state.kit?.filters || []).filter((f) => f.inBag);
+    const asked = state.third;
+    const rate = outing.light.stopsPerMinute;
+    state.light = await engine.light({
+      readings: readings.slice(-2).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
+      openAtSeconds: Date.now() / 1000,
+      ...(rate === null || rate === undefined ? {} : { stopsPerMinute: rate }),
+    }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: Date.now() / 1000 }));
+    const request = (seconds) => ({
+      exposureValue100: state.light.exposureValue100,
+      time: `${seconds}s`,
+      filters: bag.map((f) => f.takes),
+      measured: bag.filter((f) => f.measuredStops).map((f) => `${f.takes}=${f.measuredStops}`),
+      fadingStopsPerMinute: state.light.stopsPerMinute,
+      biasStops: outing.light.biasStops || 0,
+      camera: state.camera,
+      ...(state.view.nearestMetres ? { nearestMetres: state.view.nearestMetres } : {}),
+    });
+    const settings = await engine.settings(request(Math.pow(2, asked / 3)));
+    if (asked !== state.third) {
+      return;
+    }
+    state.settings = settings;
+    const conflict = state.weighed?.conflict;
+    const blend = conflict?.ways.find((w) => w.kind === 'blend');
+    state.blend = blend
+      ? (await Promise.all(blend.seconds.map((s) => engine.settings(request(s)).catch(() => null)))).map((a) => a?.choices[0]).filter(Boolean)
+      : [];
+    tell('model');
+  }
+
+  let solving = 0;
+  function solveSoon() {
+    clearTimeout(solving);
+    solving = setTimeout(() => solve().catch((error) => { state.problem = error; tell('model'); }), 60);
+  }
+
+  function bag() {
+    if (!state.settings) {
+      return [];
+    }
+    const c = current();
+    return state.settings.reach.map((one) => ({
+      seconds: one.correctedSeconds ?? one.seconds,
+      filters: one.filters,
+      fNumber: one.fNumber,
+      aperture: fLabel(one.fNumber),
+      rank: 2 * Math.abs(Math.log2(one.fNumber / PREFERRED_APERTURE)) + 0.6 * one.filters.length,
+      chosen: Boolean(c) && c.filters.join() === one.filters.join() && Math.abs(c.fNumber - one.fNumber) < 0.01 && Math.abs(Math.log2(one.seconds / Math.pow(2, state.third / 3))) < 0.35,
+    }));
+  }
+
+  const current = () => state.settings?.choices[Math.min(state.choice, state.settings.choices.length - 1)] || null;
+
+  function model() {
+    const now = Date.now();
+    const guard = store.outing.guard;
+    const built = axisModel({
+      measured: state.measured,
+      weighed: state.weighed,
+      third: state.third,
+      view: state.view,
+      shown: state.shown,
+      strips: state.strips,
+      bag: bag(),
+      limits: {
+        leaveSeconds: longestSeconds(guard, now, state.camera?.darkFrame),
+        leaveBy: guard?.leaveBy || '',
+        timedSeconds: state.settings?.timedLimitSeconds || 32,
+        fadesBeyondSeconds: state.settings?.longestEquivalentSeconds ?? null,
+      },
+      bagWords: state.light ? `EV ${state.light.exposureValue100.toFixed(1)}${state.light.stale ? ', stale' : ''}` : 'no reading yet',
+    });
+    return { model: built, verdict: verdict(built) };
+  }
+
+  function outline() {
+    if (!state.selected || !state.map) {
+      return null;
+    }
+    const index = state.measured.regions.findIndex((r) => r.id === state.selected);
+    return outlineOf(state.map, state.measured.mapWidth, state.measured.mapHeight, index);
+  }
+
+  return {
+    state, pictures, open, weigh, solve, solveSoon, model, current, outline,
+    again: () => open(state.view, { keep: true }),
+    restrip: () => strips(turn, stop.signal).catch(() => {}),
+    halt: () => stop?.abort(),
+  };
+}

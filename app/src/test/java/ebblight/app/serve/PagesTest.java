@@ -1,0 +1,388 @@
+package ebblight.app.serve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonParser;
+import ebblight.app.outing.OutingFolder;
+import ebblight.core.exposure.ChangingLight;
+import ebblight.core.exposure.ThirdStops;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Map;
+import org.assertj.core.data.Offset;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
+
+/** The pages in a real browser: every path by keyboard, by touch, at three sizes and in three lights. */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+@SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
+class PagesTest {
+
+    private static final String NASTY = "<img src=x onerror=alert(1)> & \"shore\"";
+    private static final int[][] SIZES = {{1440, 900}, {1024, 768}, {390, 844}};
+    private static final String READY =
+            "document.querySelector('.axis-drawing') && !document.querySelector('.reading')";
+
+    @TempDir
+    static Path temporary;
+
+    private static LocalServer server;
+    private static Browser browser;
+    private static Path root;
+
+    @BeforeAll
+    static void start() throws IOException {
+        assumeTrue(Browser.present(), "no /usr/bin/chromium with its driver (Debian: chromium, chromium-driver)");
+        root = TestOuting.write(Files.createDirectories(temporary.resolve("outing")), NASTY.replace("\"", "\\\""));
+        server = LocalServer.start(
+                OutingFolder.open(root), temporary.resolve("data"), temporary.resolve("cache"), 0, Clock.systemUTC());
+        browser = new Browser();
+        browser.size(1440, 900);
+    }
+
+    @AfterAll
+    static void stop() {
+        if (browser != null) {
+            browser.close();
+            server.close();
+        }
+    }
+
+    @AfterEach
+    void noFaultAndNoForeignRequest() {
+        assertThat(browser.faults()).isEmpty();
+        assertThat(
+                        (List<?>)
+                                browser.run(
+                                        "return performance.getEntriesByType('resource').map(e => e.name)"
+                                                + ".filter(n => !n.startsWith(location.origin) && !n.startsWith('blob:') && !n.startsWith('data:'))"))
+                .isEmpty();
+    }
+
+    private static JsonObject outing() throws Exception {
+        return JsonParser.object().from(Files.readString(root.resolve("outing.json")));
+    }
+
+    private static void saved() {
+        browser.until("!Object.keys(localStorage).some(k => k.startsWith('ebblight-unsaved'))");
+    }
+
+    private static String axis(String attribute) {
+        return String.valueOf(browser.find(".axis-drawing").getAttribute(attribute));
+    }
+
+    private static void press(CharSequence... keys) {
+        browser.driver().switchTo().activeElement().sendKeys(keys);
+    }
+
+    /** Goes on by the tab key until the focus stands on the key wanted. */
+    private static void tabTo(String text) {
+        for (int i = 0; i < 120; i++) {
+            Object on = browser.run("const e = document.activeElement; return (e.innerText || '').trim() + '|' +"
+                    + " (e.getAttribute('aria-label') || '')");
+            for (String name : String.valueOf(on).split("\\|", -1)) {
+                if (name.replaceAll("\\s+", " ").startsWith(text)) {
+                    return;
+                }
+            }
+            press(Keys.TAB);
+        }
+        throw new AssertionError("the tab key never comes to " + text);
+    }
+
+    @Test
+    @Order(1)
+    void opensReloadsDuringTheReadingAndShowsTheAxis() {
+        browser.driver().get(server.link().toString());
+        browser.until("document.querySelector('.progress') || document.querySelector('.axis-drawing')");
+        browser.driver().navigate().refresh();
+        browser.until(READY);
+        browser.until("document.querySelectorAll('.axis-drawing image').length > 3");
+        assertThat(browser.text()).contains("1 of 3").contains("Water");
+        browser.key("No tour").click();
+        assertThat(browser.text()).doesNotContain("1 of 3");
+        browser.until("document.querySelector('.axis-drawing').parentElement.dataset.node !== ''");
+    }
+
+    @Test
+    @Order(2)
+    void keysMoveTheTimeAndTheAddressFollows() {
+        browser.run("document.querySelector('.axis-drawing').focus()");
+        int before = Integer.parseInt(axis("aria-valuenow"));
+        press(Keys.ARROW_LEFT);
+        assertThat(axis("aria-valuenow")).isEqualTo(Integer.toString(before - 1));
+        press(Keys.ARROW_UP);
+        assertThat(axis("aria-valuenow")).isEqualTo(Integer.toString(before + 2));
+        String address = browser.driver().getCurrentUrl();
+        assertThat(address).contains("time=");
+        browser.driver().navigate().refresh();
+        browser.until(READY);
+        assertThat(axis("aria-valuenow")).isEqualTo(Integer.toString(before + 2));
+    }
+
+    @Test
+    @Order(3)
+    void thePictureFollowsTheHandleWithinATenthOfASecond() {
+        browser.until("document.querySelectorAll('.axis-drawing image').length > 3");
+        browser.run("performance.clearMeasures();"
+                + "const a = document.querySelector('.axis-drawing');"
+                + "for (let i = 0; i < 40; i++) a.dispatchEvent(new KeyboardEvent('keydown',"
+                + " {key: i % 8 < 4 ? 'ArrowLeft' : 'ArrowRight', bubbles: true}));");
+        List<?> times = (List<?>) browser.run(
+                "return performance.getEntriesByName('follow').map(e => e.duration)" + ".sort((a, b) => a - b)");
+        assertThat(times).hasSize(40);
+        System.out.printf(
+                "the picture follows within %.1f ms (median), %.1f ms (slowest of 40) at 1280 px%n",
+                ((Number) times.get(20)).doubleValue(), ((Number) times.get(39)).doubleValue());
+    }
+
+    @Test
+    @Order(4)
+    void aWishIsSetByKeyboardAndTakenBack() throws Exception {
+        browser.run("document.querySelector('.axis-drawing').focus()");
+        tabTo("Water, wish");
+        press(Keys.ENTER);
+        browser.find(".wish-field");
+        tabTo("softened");
+        press(Keys.ENTER);
+        saved();
+        JsonObject wishes = outing().getArray("views").getObject(0).getObject("wishes");
+        assertThat(wishes.getString("flowing-1")).isEqualTo("softened");
+        browser.driver().switchTo().activeElement().sendKeys(Keys.chord(Keys.CONTROL, "z"));
+        browser.until("document.getElementById('notice').textContent.includes('Taken back')");
+        saved();
+        assertThat(outing().getArray("views").getObject(0).getObject("wishes").getString("flowing-1", ""))
+                .isNotEqualTo("softened");
+    }
+
+    @Test
+    @Order(5)
+    void aStrokeByKeyboardPartsThePictureAnew() throws Exception {
+        browser.run("document.activeElement.blur()");
+        browser.driver().findElement(org.openqa.selenium.By.tagName("body")).sendKeys("c");
+        browser.find(".tools");
+        WebElement picture = browser.find(".picture.drawing");
+        picture.sendKeys(Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.SPACE, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.SPACE);
+        saved();
+        JsonArray strokes = outing().getArray("views").getObject(0).getArray("strokes");
+        assertThat(strokes).hasSize(1);
+        assertThat(strokes.getObject(0).getString("kind")).isEqualTo("flowing");
+        assertThat(strokes.getObject(0).getArray("points").size()).isEqualTo(3);
+        browser.key("Done").click();
+        browser.until(READY);
+        browser.until("!document.querySelector('.notes').innerText.includes('%')");
+    }
+
+    @Test
+    @Order(6)
+    void namesFromOutsideAreShownAsText() {
+        assertThat(browser.text()).contains(NASTY);
+        assertThat(browser.run("return document.querySelectorAll('img[src=\"x\"]').length"))
+                .isEqualTo(0L);
+    }
+
+    @Test
+    @Order(7)
+    void theWholeWayToTheLogByKeyboard() throws Exception {
+        browser.run("location.hash = '#there/view-1?time=0.25s'");
+        browser.until(READY);
+        browser.run("document.querySelector('.axis-drawing').focus()");
+        tabTo("Take this to the shot");
+        press(Keys.ENTER);
+        for (String done : List.of(
+                "Wishes are set",
+                "Composed",
+                "It stands",
+                "Focus is locked",
+                "The test frame is right",
+                "ND is on",
+                "Covered")) {
+            tabTo(done);
+            press(Keys.ENTER);
+            browser.until("!document.body.innerText.includes('" + done + "')");
+        }
+        tabTo("Count me in");
+        press(Keys.ENTER);
+        browser.until("document.body.innerText.includes('I closed it now')");
+        tabTo("gust");
+        press(Keys.ENTER);
+        browser.driver().navigate().refresh();
+        browser.until("document.body.innerText.includes('I closed it now')");
+        tabTo("I closed it now");
+        press(Keys.ENTER);
+        browser.until("document.body.innerText.includes('Frame 1')");
+        tabTo("Smoother");
+        press(Keys.ENTER);
+        tabTo("drops");
+        press(Keys.ENTER);
+        tabTo("Log, pack");
+        press(Keys.ENTER);
+        browser.until("document.querySelector('.log-rows li')");
+        saved();
+        JsonObject entry = outing().getArray("log").getObject(0);
+        assertThat(entry.getInt("frame")).isEqualTo(1);
+        assertThat(entry.getDouble("openSeconds")).isGreaterThan(0);
+        assertThat(entry.getArray("marks").getObject(0).getString("what")).isEqualTo("gust");
+        assertThat(entry.getArray("tags")).containsExactly("drops");
+        assertThat(entry.getObject("why").getString("for")).isEqualTo("print");
+        assertThat(entry.getObject("next").getInt("thirds")).isEqualTo(1);
+    }
+
+    @Test
+    @Order(8)
+    void twoTabsKeepBothChanges() throws Exception {
+        browser.run("location.hash = '#there/view-1?time=1s'");
+        browser.until(READY);
+        String first = browser.driver().getWindowHandle();
+        browser.driver().switchTo().newWindow(WindowType.TAB);
+        browser.driver().get("http://127.0.0.1:" + server.port() + "/#there/view-1?time=1s");
+        browser.until(READY);
+        browser.size(1440, 900);
+        browser.key("Leave by").click();
+        browser.key("water falls").click();
+        saved();
+        browser.driver().close();
+        browser.driver().switchTo().window(first);
+        browser.key("Meter").click();
+        browser.key("Brighter than metered up").click();
+        browser.until("document.getElementById('notice').textContent.includes('both changes are kept')");
+        saved();
+        assertThat(outing().getObject("guard").getString("water")).isEqualTo("falling");
+        assertThat(outing().getObject("light").getDouble("biasStops")).isCloseTo(1.0 / 3, Offset.offset(1e-9));
+        assertThat(browser.faults()).allMatch(f -> f.contains("409"));
+    }
+
+    @Test
+    @Order(9)
+    void byTouchOnAPhone() {
+        browser.size(390, 844);
+        browser.light("day");
+        browser.run("location.hash = '#there/view-1?time=2s'");
+        browser.until(READY);
+        browser.key("a third of a stop longer").click();
+        assertThat(axis("aria-valuenow")).isEqualTo("4");
+        Map<String, Object> touch = Map.of("type", "touchStart", "touchPoints", List.of(Map.of("x", 200, "y", 460)));
+        browser.driver().executeCdpCommand("Input.dispatchTouchEvent", touch);
+        for (int x = 210; x <= 320; x += 10) {
+            browser.driver()
+                    .executeCdpCommand(
+                            "Input.dispatchTouchEvent",
+                            Map.of("type", "touchMove", "touchPoints", List.of(Map.of("x", x, "y", 460))));
+        }
+        browser.driver()
+                .executeCdpCommand("Input.dispatchTouchEvent", Map.of("type", "touchEnd", "touchPoints", List.of()));
+        assertThat(Integer.parseInt(axis("aria-valuenow"))).isGreaterThan(9);
+        List<?> small = (List<?>)
+                browser.run(
+                        "return [...document.querySelectorAll('.foot-bar button, .axis-touch')]"
+                                + ".map(b => b.getBoundingClientRect()).filter(r => r.height < 56 || r.width < 56).length ? ['small'] : []");
+        assertThat(small).as("keys of the field are 56 px or more").isEmpty();
+        browser.key("Water, wish").click();
+        browser.find(".wish-field");
+        browser.key("Close").click();
+        browser.find(".foot-bar .go").click();
+        browser.find(".staff");
+        Object staff = browser.run("return Math.min(...[...document.querySelectorAll('.staff button, .step-foot button,"
+                + " .guard')].filter(b => b.offsetParent).map(b => b.getBoundingClientRect().height))");
+        assertThat(((Number) staff).doubleValue()).isGreaterThanOrEqualTo(56);
+        assertThat(browser.run("return document.documentElement.scrollWidth")).isEqualTo(390L);
+    }
+
+    @Test
+    @Order(10)
+    void namesRolesAndContrastHoldEverywhere() throws Exception {
+        String axe;
+        try (InputStream in = PagesTest.class.getResourceAsStream("/axe.min.js")) {
+            axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        for (String light : List.of("room", "day", "night")) {
+            for (int[] size : SIZES) {
+                browser.size(size[0], size[1]);
+                browser.light(light);
+                for (String place : List.of(
+                        "#there/view-1?time=1s",
+                        "#there/view-1/shot/1?time=1s",
+                        "#there/view-1/shot/5?time=1s",
+                        "#there/view-1/shot/9?time=1s",
+                        "#there/view-1/log",
+                        "#kit",
+                        "#before",
+                        "#after")) {
+                    browser.run("location.hash = arguments[0]", place);
+                    browser.until("!document.querySelector('.wait') && !document.querySelector('.reading') &&"
+                            + " document.querySelector('main').children.length");
+                    Thread.sleep(250);
+                    browser.run(axe + "; return 1");
+                    Object found = browser.driver()
+                            .executeAsyncScript("const done = arguments[arguments.length - 1];"
+                                    + "axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations.map("
+                                    + "v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' +"
+                                    + " (n.any[0] ? n.any[0].message : '')).join(' || '))))");
+                    assertThat((List<?>) found)
+                            .as(light + " " + size[0] + " " + place)
+                            .isEmpty();
+                }
+            }
+        }
+        browser.light("room");
+        browser.size(1440, 900);
+    }
+
+    @Test
+    @Order(11)
+    void arithmeticOfThePageIsThatOfTheCore() {
+        for (double rate : new double[] {-0.3, 0, 0.15, 1}) {
+            for (double open : new double[] {0.5, 25, 240}) {
+                Object here = browser.driver()
+                        .executeAsyncScript(
+                                "const done = arguments[arguments.length - 1];"
+                                        + "import('/web/logic/light.js').then(m => done(m.gathered(arguments[0], arguments[1])))",
+                                open,
+                                rate);
+                assertThat(((Number) here).doubleValue())
+                        .isCloseTo(new ChangingLight(rate).gathered(open), Offset.offset(1e-9 * open));
+            }
+        }
+        Object label = browser.driver()
+                .executeAsyncScript("const done = arguments[arguments.length - 1];"
+                        + "import('/web/logic/light.js').then(m => done([m.dials.fNumber.value(m.dials.fNumber.at(11)),"
+                        + " m.dials.iso.value(m.dials.iso.at(320)), m.dials.time.value(m.dials.time.at(30))]))");
+        List<?> values = (List<?>) label;
+        assertThat(((Number) values.get(0)).doubleValue()).isCloseTo(ThirdStops.exactFNumber(11), Offset.offset(1e-12));
+        assertThat(((Number) values.get(1)).doubleValue()).isCloseTo(ThirdStops.exactIso(320), Offset.offset(1e-9));
+        assertThat(((Number) values.get(2)).doubleValue()).isCloseTo(32, Offset.offset(1e-12));
+    }
+
+    @Test
+    @Order(12)
+    void aVanishedFolderIsTold() throws Exception {
+        Path away = temporary.resolve("away");
+        Files.move(root, away);
+        try {
+            browser.driver().navigate().refresh();
+            browser.until("document.body.innerText.includes('the folder is gone')");
+        } finally {
+            Files.move(away, root);
+        }
+        browser.key("Try again").click();
+        browser.until("document.querySelector('main').children.length && !document.querySelector('.fault')");
+        assertThat(browser.faults()).allMatch(f -> f.contains("404"));
+    }
+}
