@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
             MeasureCommand.class,
             WishCommand.class,
             SettingsCommand.class,
+            BalanceCommand.class,
             PreviewCommand.class,
             StackCommand.class,
             OpenCommand.class

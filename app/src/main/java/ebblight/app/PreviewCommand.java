@@ -59,7 +59,7 @@ final class PreviewCommand implements Callable<Integer> {
             printer.line(Asked.print(answer));
         } else {
             printer.line(
-                    "%s  %s, %s; the clip is %s long, %s of the picture is known from it",
+                    "%s  %s, %s; the frames show up to %s themselves, %s of the picture is known from them",
                     output,
                     Words.time(seconds),
                     answer.getString("method"),

@@ -14,6 +14,7 @@ import ebblight.imaging.StackOptions;
 import ebblight.imaging.StackResult;
 import ebblight.imaging.Stacker;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -51,7 +52,7 @@ final class StackCommand implements Callable<Integer> {
     @Option(names = "--darks", paramLabel = "DIR", description = "Folder of dark frames to subtract.")
     private @Nullable Path darks;
 
-    @Option(names = "--align", description = "Lay every frame over the first one before adding.")
+    @Option(names = "--align", description = "Lay every frame over the first one before adding, by what stands still.")
     private boolean align;
 
     @Option(names = "--linear", description = "Write linear light with a linear profile.")
@@ -62,20 +63,24 @@ final class StackCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         PictureOutput.check(output);
-        StackOptions options = new StackOptions(how(), Optional.ofNullable(darks), align, linear);
+        StackOptions.As how = how();
         Work work = printer.work();
         FrameSource source = frames.open(false);
+        Optional<StillParts> still = align ? Optional.of(StillParts.measured(source, work)) : Optional.empty();
+        StackOptions options =
+                new StackOptions(how, Optional.ofNullable(darks), still.map(StillParts::alignOn), linear);
         StackResult result = Stacker.stack(source, options, work);
+        List<String> warnings = new ArrayList<>(result.warnings());
+        still.map(StillParts::warning).filter(w -> !w.isEmpty()).ifPresent(warnings::add);
         String description = "Stack of " + result.frames() + " frames, "
                 + options.as().name().toLowerCase(Locale.ROOT) + " in linear light";
         PictureFacts facts =
                 PictureFacts.of(result.facts(), result.seconds(), result.frames(), source.files(), description);
         PictureOutput.write(output, result.picture(), facts, work);
-        JsonObject answer = answer(result, output);
         if (json.wanted()) {
-            printer.line(Asked.print(answer));
+            printer.line(Asked.print(answer(result, warnings)));
         } else {
-            print(result);
+            print(result, warnings);
         }
         return ExitCode.DONE;
     }
@@ -89,7 +94,7 @@ final class StackCommand implements Callable<Integer> {
         throw new UsageException("--as: \"" + as + "\" is not known; expected mean, brightest, darkest or median");
     }
 
-    static JsonObject answer(StackResult result, Path output) {
+    private JsonObject answer(StackResult result, List<String> warnings) {
         JsonObject answer = new JsonObject();
         answer.put("schema", "stack/1");
         answer.put("file", output.toString());
@@ -114,11 +119,11 @@ final class StackCommand implements Callable<Integer> {
             skipped.add(one);
         }
         answer.put("skipped", skipped);
-        answer.put("warnings", new JsonArray(result.warnings()));
+        answer.put("warnings", new JsonArray(warnings));
         return answer;
     }
 
-    private void print(StackResult result) {
+    private void print(StackResult result, List<String> warnings) {
         printer.line(
                 "%s  %d frames%s, %d × %d, 16 bits",
                 output,
@@ -140,7 +145,7 @@ final class StackCommand implements Callable<Integer> {
         if (skipped.size() > 10) {
             printer.line("skipped  and " + (skipped.size() - 10) + " more (all with --json)");
         }
-        for (String warning : result.warnings()) {
+        for (String warning : warnings) {
             printer.line("note     " + warning);
         }
     }

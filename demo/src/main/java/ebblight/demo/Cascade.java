@@ -1,5 +1,7 @@
 package ebblight.demo;
 
+import java.util.Arrays;
+
 /**
  * Waves of one band of lengths on a square tile that repeats. Frequencies are jittered inside each cell of the
  * wavenumber grid, so that the tile repeats in space but never in time.
@@ -35,11 +37,11 @@ final class Cascade {
             for (int iy = -side / 2 + 1; iy < side / 2; iy++) {
                 double k = step * Math.sqrt((double) ix * ix + (double) iy * iy);
                 if (k >= fromK && k < toK && k > 0) {
-                    places[count++] = Math.floorMod(ix, side) * side + Math.floorMod(iy, side);
+                    places[count++] = Math.floorMod(iy, side) * side + Math.floorMod(ix, side);
                 }
             }
         }
-        place = java.util.Arrays.copyOf(places, count);
+        place = Arrays.copyOf(places, count);
         opposite = new int[count];
         amplitudeRe = new double[count];
         amplitudeIm = new double[count];
@@ -47,9 +49,9 @@ final class Cascade {
         kx = new double[count];
         ky = new double[count];
         for (int i = 0; i < count; i++) {
-            int ix = signed(place[i] / side);
-            int iy = signed(place[i] % side);
-            opposite[i] = Math.floorMod(-ix, side) * side + Math.floorMod(-iy, side);
+            int ix = signed(place[i] % side);
+            int iy = signed(place[i] / side);
+            opposite[i] = Math.floorMod(-iy, side) * side + Math.floorMod(-ix, side);
             kx[i] = ix * step;
             ky[i] = iy * step;
             double k = Math.sqrt(kx[i] * kx[i] + ky[i] * ky[i]);
@@ -67,6 +69,10 @@ final class Cascade {
 
     int side() {
         return side;
+    }
+
+    FieldSpace space() {
+        return fft.space();
     }
 
     double tileMetres() {
@@ -107,14 +113,14 @@ final class Cascade {
         evolve(timeSeconds, space);
         for (int i = 0; i < place.length; i++) {
             int p = place[i];
-            double re = (space.waveRe[p] + space.waveRe[opposite[i]]) / 2;
-            double im = (space.waveIm[p] - space.waveIm[opposite[i]]) / 2;
+            double re = (space.waveRe[p] + space.waveRe[opposite[i]]) * 0.5;
+            double im = (space.waveIm[p] - space.waveIm[opposite[i]]) * 0.5;
             // two real fields in one transform: i·kx·Z for x, and i·(i·ky·Z) puts the slope along y in the imaginary
             // part
-            space.spectrumRe[p] = -kx[i] * im - ky[i] * re;
-            space.spectrumIm[p] = kx[i] * re - ky[i] * im;
+            space.spectrumRe[p] = (float) (-kx[i] * im - ky[i] * re);
+            space.spectrumIm[p] = (float) (kx[i] * re - ky[i] * im);
         }
-        fft.inverse(space.spectrumRe, space.spectrumIm, space.re, space.im);
+        fft.inverse(space);
     }
 
     /** The height in metres at an instant into {@code space.re}; to be called right after {@link #slopes}. */
@@ -122,10 +128,10 @@ final class Cascade {
         space.clearSpectrum();
         for (int i = 0; i < place.length; i++) {
             int p = place[i];
-            space.spectrumRe[p] = (space.waveRe[p] + space.waveRe[opposite[i]]) / 2;
-            space.spectrumIm[p] = (space.waveIm[p] - space.waveIm[opposite[i]]) / 2;
+            space.spectrumRe[p] = (space.waveRe[p] + space.waveRe[opposite[i]]) * 0.5f;
+            space.spectrumIm[p] = (space.waveIm[p] - space.waveIm[opposite[i]]) * 0.5f;
         }
-        fft.inverse(space.spectrumRe, space.spectrumIm, space.re, space.im);
+        fft.inverse(space);
     }
 
     private void evolve(double timeSeconds, FieldSpace space) {
@@ -134,8 +140,8 @@ final class Cascade {
             double turns = cyclesPerSecond[i] * timeSeconds;
             double c = Turns.cosine(turns);
             double s = Turns.sine(turns);
-            space.waveRe[place[i]] = amplitudeRe[i] * c + amplitudeIm[i] * s;
-            space.waveIm[place[i]] = amplitudeIm[i] * c - amplitudeRe[i] * s;
+            space.waveRe[place[i]] = (float) (amplitudeRe[i] * c + amplitudeIm[i] * s);
+            space.waveIm[place[i]] = (float) (amplitudeIm[i] * c - amplitudeRe[i] * s);
         }
     }
 }

@@ -2,23 +2,31 @@ package ebblight.demo;
 
 import java.util.Arrays;
 
-/** Work arrays for one transform of {@code size} samples; belongs to one thread. */
+/** Work arrays for one transform; belongs to one thread. */
 final class FieldSpace {
 
-    final double[] waveRe;
-    final double[] waveIm;
-    final double[] spectrumRe;
-    final double[] spectrumIm;
-    final double[] re;
-    final double[] im;
+    final float[] waveRe;
+    final float[] waveIm;
+    final float[] spectrumRe;
+    final float[] spectrumIm;
+    final float[] halfRe;
+    final float[] halfIm;
+    final float[] re;
+    final float[] im;
+    final float[] lineA;
+    final float[] lineB;
 
-    FieldSpace(int size) {
-        waveRe = new double[size];
-        waveIm = new double[size];
-        spectrumRe = new double[size];
-        spectrumIm = new double[size];
-        re = new double[size];
-        im = new double[size];
+    FieldSpace(int size, int lines) {
+        waveRe = new float[size];
+        waveIm = new float[size];
+        spectrumRe = new float[size];
+        spectrumIm = new float[size];
+        halfRe = new float[size];
+        halfIm = new float[size];
+        re = new float[size];
+        im = new float[size];
+        lineA = new float[lines];
+        lineB = new float[lines];
     }
 
     void clearSpectrum() {

@@ -4,7 +4,7 @@ package ebblight.demo;
 final class Sea {
 
     private static final int SIDE = 256;
-    private static final double[] TILE_METRES = {600, 53, 5.9};
+    static final double[] TILE_METRES = {600, 53, 5.9};
     /** Bounds between the bands in rad/m; the longest is the whole tile, the shortest wave is 5 cm long. */
     private static final double[] BAND = {0, 1.1, 12, 125};
     /** Length of a gust and its travel relative to the wind at 10 m. */
@@ -36,7 +36,15 @@ final class Sea {
         /** Size of the slopes relative to the mean, row by row over {@link Gusts#SIDE}². */
         final float[] gust = new float[Gusts.SIDE * Gusts.SIDE];
 
-        final FieldSpace space = new FieldSpace(SIDE * SIDE);
+        private final FieldSpace space;
+
+        private State(FieldSpace space) {
+            this.space = space;
+        }
+    }
+
+    State state() {
+        return new State(cascades[0].space());
     }
 
     void at(double timeSeconds, State state) {
@@ -45,9 +53,7 @@ final class Sea {
             state.fields[i].set(state.space.re, state.space.im);
             if (i == 0) {
                 cascades[0].heights(state.space);
-                for (int p = 0; p < state.height.length; p++) {
-                    state.height[p] = (float) state.space.re[p];
-                }
+                System.arraycopy(state.space.re, 0, state.height, 0, state.height.length);
             }
         }
         gusts.at(timeSeconds, state.gust);

@@ -4,12 +4,20 @@ import ebblight.core.numeric.RgbPicture;
 
 /**
  * A small sensor: photon noise of 12 000 electrons at white and ISO 100, 3 electrons of read noise, 8 bits with the
- * sRGB curve.
+ * sRGB curve. Light above white is cut off.
+ *
+ * @param iso speed, 50 to 25 600
  */
 public record Sensor(double iso) {
 
     private static final double FULL_WELL_ELECTRONS = 12_000;
     private static final double READ_ELECTRONS = 3;
+
+    public Sensor {
+        if (!(iso >= 50 && iso <= 25_600)) {
+            throw new IllegalArgumentException("iso must be 50 to 25600, was " + iso);
+        }
+    }
 
     /** Variance of the noise at a linear level, before coding. */
     public double variance(double level) {
@@ -25,14 +33,9 @@ public record Sensor(double iso) {
         for (int p = 0; p < n; p++) {
             for (int c = 0; c < 3; c++) {
                 double level = frame.plane(c)[p];
-                double noisy = level + dice.gaussian() * Math.sqrt(variance(level));
-                codes[3 * p + c] = (byte) Math.round(255 * encode(Math.max(0, Math.min(1, noisy))));
+                codes[3 * p + c] = Srgb.code(level + dice.quickGaussian() * Math.sqrt(variance(level)));
             }
         }
         return codes;
-    }
-
-    private static double encode(double l) {
-        return l <= 0.0031308 ? 12.92 * l : 1.055 * StrictMath.exp(StrictMath.log(l) / 2.4) - 0.055;
     }
 }

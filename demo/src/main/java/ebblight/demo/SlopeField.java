@@ -27,11 +27,11 @@ final class SlopeField {
         return Integer.numberOfTrailingZeros(side / ROWS_AT_LEAST) + 1;
     }
 
-    void set(double[] alongX, double[] alongY) {
+    void set(float[] alongX, float[] alongY) {
         float[] finest = slopes[0];
         for (int i = 0; i < alongX.length; i++) {
-            finest[2 * i] = (float) alongX[i];
-            finest[2 * i + 1] = (float) alongY[i];
+            finest[2 * i] = alongX[i];
+            finest[2 * i + 1] = alongY[i];
         }
         int row = 2 * side;
         for (int level = 1; level < levels; level++) {

@@ -27,7 +27,7 @@ public record Weather(
         long seed) {
 
     /** The evening of the demo outing. */
-    public static final Weather EVENING = new Weather("evening", 4.5, 6e3, -118, 0.16, 6.5, -82, 0.15, 20);
+    public static final Weather EVENING = new Weather("evening", 3.6, 5e3, -118, 0.06, 5.5, -82, 0.08, 20);
 
     /** Light air on sheltered water. */
     public static final Weather BREEZE = new Weather("breeze-1.5", 1.5, 2e3, -149, 0, 8, 0, 0, 78);

@@ -17,6 +17,7 @@ public final class Engine {
         Surveys surveys = new Surveys();
         answerers = new TreeMap<>(Map.of(
                 "settings/1", new SettingsAnswerer(),
+                "balance/1", new BalanceAnswerer(),
                 "light/1", new LightAnswerer(),
                 "measure/1", new MeasureAnswerer(surveys),
                 "wish/1", new WishAnswerer(surveys),

@@ -8,6 +8,7 @@ import ebblight.core.motion.PartPlaces;
 import ebblight.core.motion.RegionMap;
 import ebblight.core.motion.RegionMotion;
 import ebblight.core.motion.Remaining;
+import ebblight.core.motion.Rhythm;
 import ebblight.core.motion.StripCrop;
 import ebblight.core.motion.ViewSurvey;
 import ebblight.core.numeric.RgbPicture;
@@ -41,7 +42,8 @@ final class MeasureAnswerer implements Engine.Answerer {
         double scale = Surveys.scale(request);
         JsonObject answer = new JsonObject();
         boolean spaced = frames.number("medianGapSeconds", 0) > SPACED_SECONDS;
-        answer.put("mode", spaced ? "spaced" : "clip");
+        answer.put("mode", kept.stills().isPresent() ? "stills" : spaced ? "spaced" : "clip");
+        kept.stills().ifPresent(stills -> answer.put("exposureSeconds", Json.array(stills.seconds())));
         answer.put("frames", frames.whole("sourceFrames", survey.clip().frames()));
         answer.put(
                 "fps", Json.number(frames.number("sourceFps", 1 / survey.clip().spacingSeconds())));
@@ -111,6 +113,15 @@ final class MeasureAnswerer implements Engine.Answerer {
             remaining.add(entry);
         }
         one.put("remaining", remaining);
+        double period = region.rhythm().periodSeconds();
+        one.put("wavePeriodSeconds", period > 0 ? period : null);
+        JsonArray lulls = new JsonArray();
+        for (Rhythm.Lull lull : region.rhythm().lulls()) {
+            lulls.add(Json.array(lull.fromSeconds(), lull.toSeconds()));
+        }
+        one.put("lulls", lulls);
+        double lines = region.lines().seconds();
+        one.put("linesSeconds", lines > 0 ? lines : null);
         one.put("confidence", region.part().confidence());
         one.put("resolved", region.flags().resolved());
         one.put("breakers", region.flags().breakers());

@@ -31,6 +31,8 @@ final class PreviewAnswerer implements Engine.Answerer {
         JsonObject answer = new JsonObject();
         answer.put("seconds", seconds);
         answer.put("method", exposure.fromFrames() ? "mean of frames" : "predicted");
+        int base = preview.baseFrame(seconds);
+        answer.put("baseFrame", base < 0 ? null : kept.requestFrame(base));
         answer.put(
                 "frames",
                 exposure.fromFrames()
@@ -53,7 +55,7 @@ final class PreviewAnswerer implements Engine.Answerer {
             blobs.put(request.text("detailBlob"), Floats.bytes(exposure.detail()));
         }
         if (request.has("meanBlob")) {
-            RgbPicture mean = preview.render(preview.lengthSeconds()).picture();
+            RgbPicture mean = preview.base(seconds);
             blobs.put(request.text("meanBlob"), Floats.bytes(mean.red(), mean.green(), mean.blue()));
         }
         return answer;

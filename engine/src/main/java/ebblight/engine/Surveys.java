@@ -6,6 +6,7 @@ import ebblight.core.motion.Kind;
 import ebblight.core.motion.Measurement;
 import ebblight.core.motion.Preview;
 import ebblight.core.motion.RegionModel;
+import ebblight.core.motion.Stills;
 import ebblight.core.motion.Strokes;
 import ebblight.core.motion.ViewSurvey;
 import ebblight.core.motion.Worth;
@@ -13,6 +14,8 @@ import ebblight.core.numeric.Work;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,17 +30,31 @@ final class Surveys {
     static final class Kept {
         private final String key;
         private final ViewSurvey survey;
+        private final Optional<Stills> stills;
+        private final int[] used;
         private @Nullable Measurement measurement;
         private @Nullable Preview preview;
         private @Nullable List<Worth> worth;
 
-        Kept(String key, ViewSurvey survey) {
+        Kept(String key, ViewSurvey survey, Optional<Stills> stills, int[] used) {
             this.key = key;
             this.survey = survey;
+            this.stills = stills;
+            this.used = used;
+        }
+
+        /** The exposure times, when frames of different ones were given instead of a clip. */
+        Optional<Stills> stills() {
+            return stills;
         }
 
         ViewSurvey survey() {
             return survey;
+        }
+
+        /** Which frame of the request frame {@code i} of the survey is. */
+        int requestFrame(int i) {
+            return used[i];
         }
 
         Measurement measurement(Work work) {
@@ -49,7 +66,7 @@ final class Surveys {
                             "the camera moved too far for anything to be measured; put it on something firm and film"
                                     + " again");
                 }
-                known = Measurement.of(survey, work);
+                known = stills.isPresent() ? Measurement.of(survey, stills.get(), work) : Measurement.of(survey, work);
                 measurement = known;
             }
             return known;
@@ -93,12 +110,31 @@ final class Surveys {
         if (clip.frames() < 2) {
             throw new RequestException("frames", "only one frame: motion needs several frames of the same view");
         }
-        Kept made = new Kept(key, ViewSurvey.of(clip, strokes, RegionModel.standard(), work));
+        double[] exposures = exposures(frames, clip.frames());
+        Optional<Stills> stills = Stills.differ(exposures) ? Optional.of(Stills.of(exposures)) : Optional.empty();
+        int[] used = IntStream.range(0, exposures.length)
+                .filter(i -> stills.isEmpty() || exposures[i] > 0)
+                .toArray();
+        Clip surveyed = stills.isPresent() ? Stills.levelled(clip, exposures) : clip;
+        Kept made = new Kept(key, ViewSurvey.of(surveyed, strokes, RegionModel.standard(), work), stills, used);
         last = made;
         return made;
     }
 
-    private static Clip clip(Fields frames, Blobs blobs) {
+    /** Exposure time of every frame, 0 where unknown. */
+    static double[] exposures(Fields frames, int count) {
+        if (!frames.has("exposureSeconds")) {
+            return new double[count];
+        }
+        double[] seconds = frames.numbers("exposureSeconds");
+        if (seconds.length != count) {
+            throw new RequestException(
+                    "frames.exposureSeconds", "must hold one number a frame, " + count + ", held " + seconds.length);
+        }
+        return seconds;
+    }
+
+    static Clip clip(Fields frames, Blobs blobs) {
         double[] times = frames.numbers("timesSeconds");
         String name = frames.text("blob");
         List<byte[]> list = new ArrayList<>();

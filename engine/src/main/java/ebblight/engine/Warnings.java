@@ -38,14 +38,17 @@ final class Warnings {
             all.add("the clip repeats itself after " + Math.round(10 * measurement.repeatsAfterSeconds()) / 10.0
                     + " s: what long times leave cannot be told from it");
         }
-        if (seconds < SHORT_SECONDS) {
+        if (measurement.ofStills()) {
+            all.add("frames of different exposure times are samples of waves that come and go: the ranges are wide; a"
+                    + " clip of ten seconds tells more");
+        } else if (seconds < SHORT_SECONDS) {
             all.add("the clip is only " + Math.round(10 * seconds) / 10.0
                     + " s long: times far beyond it cannot be told; film ten seconds, twenty for swell");
         }
         for (RegionMotion region : measurement.regions()) {
             if (region.part().areaFraction() >= LARGE_PART
                     && !region.remaining().isEmpty()) {
-                of(region, spaced, all);
+                of(region, spaced, measurement.ofStills(), all);
             }
         }
         boolean moves = measurement.regions().stream()
@@ -57,22 +60,36 @@ final class Warnings {
         return all;
     }
 
-    private static void of(RegionMotion region, boolean spaced, List<String> all) {
+    private static void of(RegionMotion region, boolean spaced, boolean stills, List<String> all) {
         String id = region.part().id();
-        if (!region.flags().seen()) {
+        RegionMotion.Flags flags = region.flags();
+        if (!flags.seen()) {
             all.add(id + ": nothing moves here that I can see above the noise");
-        } else if (region.flags().breakers()) {
+        } else if (stills) {
+            if (!flags.resolved()) {
+                all.add(id + ": unresolved, it changes more slowly than the longest exposure shows; take a longer one"
+                        + " or film it");
+            }
+        } else if (spaced) {
+            if (flags.coarse()) {
+                all.add(id + ": frames this far apart keep more than one long exposure would: the upper end of the"
+                        + " range is theirs");
+            }
+            if (!flags.resolved()) {
+                all.add(id + ": unresolved, it changes more slowly than these minutes show; take frames over a longer"
+                        + " time");
+            }
+        } else if (flags.breakers()) {
             all.add(id + ": looks like breaking waves, whose sets a clip cannot know; take 20 to 30 frames 10 to 12 s"
                     + " apart");
-        } else if (!region.flags().resolved()) {
-            all.add(id + ": unresolved, the clip is shorter than its slow change; film 20 s, or frames 10 s apart over"
-                    + " minutes");
-        }
-        if (region.flags().coarse() && !region.flags().breakers()) {
-            all.add(id
-                    + (spaced
-                            ? ": frames this far apart leave more than one long exposure would: what is left is an upper bound"
-                            : ": moves faster than the frames follow; what is left at short times is an upper bound"));
+        } else {
+            if (!flags.resolved()) {
+                all.add(id + ": unresolved, the clip is shorter than its slow change; film 20 s, or take 20 to 30"
+                        + " frames 10 to 12 s apart");
+            }
+            if (flags.coarse()) {
+                all.add(id + ": moves faster than the frames follow; the upper end of the range is what they show");
+            }
         }
     }
 }

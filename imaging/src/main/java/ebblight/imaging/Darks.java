@@ -4,7 +4,6 @@ import ebblight.core.numeric.Work;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /** The mean of dark frames: what the sensor gives without light. */
@@ -60,16 +59,17 @@ final class Darks {
         }
 
         @Override
-        public boolean frame(int index, double at, OptionalDouble exposure, DecodedFrame frame) {
+        public void take(List<Arrival> frames) {
             Accumulator target = sums;
             if (target == null) {
-                width = frame.width();
-                height = frame.height();
-                target = new Accumulator(frame.samples(), StackOptions.As.MEAN, mostFrames);
+                DecodedFrame first = frames.get(0).frame();
+                width = first.width();
+                height = first.height();
+                target = new Accumulator(width, height, StackOptions.As.MEAN, mostFrames);
                 sums = target;
             }
-            target.add(frame, 1, work);
-            return true;
+            target.add(
+                    frames.stream().map(f -> new Combination.Part(f.frame(), 1)).toList(), work);
         }
     }
 }

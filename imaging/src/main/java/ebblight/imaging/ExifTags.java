@@ -11,6 +11,8 @@ final class ExifTags {
     private static final int POINTER = 34665;
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy:MM:dd HH:mm:ss");
 
+    private static final DateTimeFormatter PART = DateTimeFormatter.ofPattern("SSS");
+
     private ExifTags() {}
 
     /** Fields of the main directory that TIFF and JPEG share. */
@@ -24,20 +26,20 @@ final class ExifTags {
         facts.taken().ifPresent(t -> directory.ascii(306, TIME.format(t)));
     }
 
-    /** The photograph's own directory, with the fields that Exif demands. */
-    static TiffDirectory exif(PictureFacts facts, int width, int height) {
+    /** The photograph's own directory, with the fields that Exif demands of every file. */
+    static TiffDirectory exif(PictureFacts facts) {
         TiffDirectory exif = new TiffDirectory();
         facts.exposureSeconds().ifPresent(t -> exif.rational(33434, t));
         facts.fNumber().ifPresent(n -> exif.rational(33437, n));
         facts.isoSpeed().ifPresent(s -> exif.shorts(34855, (int) Math.min(65535, Math.round(s))));
         exif.undefined(36864, "0232".getBytes(StandardCharsets.US_ASCII));
-        facts.taken().ifPresent(t -> exif.ascii(36867, TIME.format(t)));
-        exif.undefined(37121, new byte[] {1, 2, 3, 0});
+        facts.taken().ifPresent(t -> {
+            exif.ascii(36867, TIME.format(t));
+            exif.ascii(37521, PART.format(t));
+        });
         facts.focalMillimetres().ifPresent(f -> exif.rational(37386, f));
         exif.undefined(40960, "0100".getBytes(StandardCharsets.US_ASCII));
         exif.shorts(40961, 1);
-        exif.longs(40962, width);
-        exif.longs(40963, height);
         return exif;
     }
 
@@ -52,7 +54,10 @@ final class ExifTags {
         common(main, facts);
         main.shorts(531, 1);
         point(main, 0);
-        TiffDirectory exif = exif(facts, width, height);
+        TiffDirectory exif = exif(facts);
+        exif.undefined(37121, new byte[] {1, 2, 3, 0});
+        exif.longs(40962, width);
+        exif.longs(40963, height);
         int exifAt = 8 + main.size();
         point(main, exifAt);
         ByteBuffer b = ByteBuffer.allocate(exifAt + exif.size()).order(ByteOrder.LITTLE_ENDIAN);

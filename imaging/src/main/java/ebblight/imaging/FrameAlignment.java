@@ -1,26 +1,21 @@
 package ebblight.imaging;
 
 import static org.bytedeco.opencv.global.opencv_imgproc.INTER_AREA;
-import static org.bytedeco.opencv.global.opencv_imgproc.INTER_CUBIC;
-import static org.bytedeco.opencv.global.opencv_imgproc.WARP_INVERSE_MAP;
+import static org.bytedeco.opencv.global.opencv_imgproc.INTER_LINEAR;
 import static org.bytedeco.opencv.global.opencv_imgproc.resize;
-import static org.bytedeco.opencv.global.opencv_imgproc.warpAffine;
 
-import java.nio.ShortBuffer;
 import java.util.Optional;
-import org.bytedeco.javacpp.BytePointer;
-import org.bytedeco.javacpp.ShortPointer;
 import org.bytedeco.javacpp.indexer.FloatIndexer;
+import org.bytedeco.javacpp.indexer.UByteIndexer;
 import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.global.opencv_video;
 import org.bytedeco.opencv.opencv_core.Mat;
-import org.bytedeco.opencv.opencv_core.Scalar;
 import org.bytedeco.opencv.opencv_core.Size;
 import org.bytedeco.opencv.opencv_core.TermCriteria;
 
 /**
  * Lays frames over a first one when the tripod moved: shift and rotation by the enhanced correlation coefficient
- * (Evangelidis and Psarakis 2008) on reduced copies, coarse to fine.
+ * (Evangelidis and Psarakis 2008) on reduced copies, coarse to fine, of the parts that stand still.
  */
 final class FrameAlignment implements AutoCloseable {
 
@@ -28,14 +23,18 @@ final class FrameAlignment implements AutoCloseable {
     private static final int MOST_STEPS = 100;
     private static final double SETTLED = 1e-5;
     private static final double LEAST_CORRELATION = 0.7;
+    /** Largest shift, as a share of the width. */
     private static final double FARTHEST = 0.1;
 
-    private final Mat[] reference;
+    private static final int SMOOTHED_PIXELS = 5;
 
-    FrameAlignment(DecodedFrame first) {
-        reference = new Mat[WIDTHS.length];
+    private final Mat[] reference = new Mat[WIDTHS.length];
+    private final Mat[] still = new Mat[WIDTHS.length];
+
+    FrameAlignment(DecodedFrame first, AlignOn parts) {
         for (int k = 0; k < WIDTHS.length; k++) {
             reference[k] = grey(first, WIDTHS[k]);
+            still[k] = parts.isEverything() ? new Mat() : mask(parts, reference[k].cols(), reference[k].rows());
         }
     }
 
@@ -48,83 +47,99 @@ final class FrameAlignment implements AutoCloseable {
                     TermCriteria until = new TermCriteria(TermCriteria.COUNT + TermCriteria.EPS, MOST_STEPS, SETTLED);
                     Mat everywhere = new Mat()) {
                 double scale = (double) grey.cols() / frame.width();
+                // Moves count from the middle of the first pixel, which lies elsewhere once pixels are larger.
+                double first = (1 / scale - 1) / 2;
                 FloatIndexer at = warp.createIndexer();
+                double[] reduced = scaled(m, scale, first);
                 for (int i = 0; i < 6; i++) {
-                    at.put(i / 3, i % 3, (float) (i % 3 == 2 ? m[i] * scale : m[i]));
+                    at.put(i / 3, i % 3, (float) reduced[i]);
                 }
-                double fit = opencv_video.findTransformECC(
-                        reference[k], grey, warp, opencv_video.MOTION_EUCLIDEAN, until, everywhere, 5);
+                double fit = opencv_video.findTransformECCWithMask(
+                        reference[k],
+                        grey,
+                        still[k],
+                        everywhere,
+                        warp,
+                        opencv_video.MOTION_EUCLIDEAN,
+                        until,
+                        SMOOTHED_PIXELS);
                 if (!(fit > LEAST_CORRELATION)) {
                     return Optional.empty();
                 }
                 for (int i = 0; i < 6; i++) {
-                    m[i] = i % 3 == 2 ? at.get(i / 3, i % 3) / scale : at.get(i / 3, i % 3);
+                    reduced[i] = at.get(i / 3, i % 3);
                 }
+                m = scaled(reduced, 1 / scale, -first * scale);
             } catch (RuntimeException e) {
                 return Optional.empty(); // the correlation did not converge
             }
         }
-        boolean far = Math.abs(m[2]) > FARTHEST * frame.width() || Math.abs(m[5]) > FARTHEST * frame.width();
-        return far ? Optional.empty() : Optional.of(warped(frame, m));
+        boolean far = Math.hypot(m[2], m[5]) > FARTHEST * frame.width();
+        return far ? Optional.empty() : Optional.of(new ShiftedFrame(frame, new RigidMove(m[0], m[3], m[2], m[5])));
+    }
+
+    /**
+     * A move counted in other pixels.
+     *
+     * @param scale size of an old pixel in new ones
+     * @param first where the new first pixel lies, in old ones
+     */
+    private static double[] scaled(double[] m, double scale, double first) {
+        double[] out = m.clone();
+        out[2] = scale * (m[2] + (m[0] - 1 + m[1]) * first);
+        out[5] = scale * (m[5] + (m[3] + m[4] - 1) * first);
+        return out;
     }
 
     private static Mat grey(DecodedFrame frame, int width) {
         int w = frame.width();
         int h = frame.height();
         float[] values = new float[w * h];
-        float scale = frame.bits() == 8 ? 1f / 255 : 1f / 65535;
-        for (int p = 0; p < values.length; p++) {
-            values[p] = frame.code(3 * p + 1) * scale;
+        float scale = 1f / ((1 << frame.bits()) - 1);
+        DecodedFrame.RowReader rows = frame.rows();
+        int[][] row = frame.rowMemory();
+        for (int y = 0; y < h; y++) {
+            rows.read(y, row[0], row[1], row[2]);
+            for (int x = 0; x < w; x++) {
+                values[y * w + x] = row[1][x] * scale;
+            }
         }
-        try (Mat full = new Mat(h, w, opencv_core.CV_32F)) {
+        int nw = Math.min(width, w);
+        try (Mat full = new Mat(h, w, opencv_core.CV_32F);
+                Size size = new Size(nw, Math.max(1, Math.round((float) h * nw / w)))) {
             FloatIndexer at = full.createIndexer();
             at.put(0, 0, values);
             Mat small = new Mat();
-            int nw = Math.min(width, w);
-            try (Size size = new Size(nw, Math.max(1, Math.round((float) h * nw / w)))) {
-                resize(full, small, size, 0, 0, INTER_AREA);
-            }
+            resize(full, small, size, 0, 0, INTER_AREA);
             return small;
         }
     }
 
-    private static DecodedFrame warped(DecodedFrame frame, double[] m) {
-        int w = frame.width();
-        int h = frame.height();
-        int type = frame.bits() == 8 ? opencv_core.CV_8UC3 : opencv_core.CV_16UC3;
-        try (Mat warp = new Mat(2, 3, opencv_core.CV_32F);
-                Mat out = new Mat();
-                Size size = new Size(w, h);
-                Scalar black = new Scalar(0)) {
-            FloatIndexer at = warp.createIndexer();
-            for (int i = 0; i < 6; i++) {
-                at.put(i / 3, i % 3, (float) m[i]);
-            }
-            if (frame.bits() == 8) {
-                try (BytePointer data = new BytePointer(frame.codes8());
-                        Mat in = new Mat(h, w, type, data)) {
-                    warpAffine(
-                            in, out, warp, size, INTER_CUBIC | WARP_INVERSE_MAP, opencv_core.BORDER_REPLICATE, black);
-                    byte[] codes = new byte[frame.samples()];
-                    out.data().get(codes);
-                    return DecodedFrame.of8(w, h, codes, frame.profile());
+    /** 255 where the map says that the picture stands still, 0 elsewhere. */
+    private static Mat mask(AlignOn parts, int width, int height) {
+        try (Mat share = new Mat(parts.height(), parts.width(), opencv_core.CV_32F);
+                Mat large = new Mat();
+                Size size = new Size(width, height)) {
+            FloatIndexer in = share.createIndexer();
+            in.put(0, 0, parts.share());
+            resize(share, large, size, 0, 0, INTER_LINEAR);
+            FloatIndexer from = large.createIndexer();
+            Mat mask = new Mat(height, width, opencv_core.CV_8U);
+            UByteIndexer to = mask.createIndexer();
+            for (int y = 0; y < height; y++) {
+                for (int x = 0; x < width; x++) {
+                    to.put(y, x, from.get(y, x) > 0.5f ? 255 : 0);
                 }
             }
-            try (ShortPointer data = new ShortPointer(frame.codes16());
-                    Mat in = new Mat(h, w, type, data)) {
-                warpAffine(in, out, warp, size, INTER_CUBIC | WARP_INVERSE_MAP, opencv_core.BORDER_REPLICATE, black);
-                short[] codes = new short[frame.samples()];
-                ShortBuffer buffer = out.createBuffer();
-                buffer.get(codes);
-                return DecodedFrame.of16(w, h, codes, frame.profile());
-            }
+            return mask;
         }
     }
 
     @Override
     public void close() {
-        for (Mat mat : reference) {
-            mat.close();
+        for (int k = 0; k < WIDTHS.length; k++) {
+            reference[k].close();
+            still[k].close();
         }
     }
 }

@@ -1,9 +1,10 @@
 package ebblight.imaging;
 
 import java.nio.file.Path;
-import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoField;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,30 +16,22 @@ final class FrameTimes {
 
     private FrameTimes() {}
 
-    /** Seconds whose differences count; empty when neither tells. */
+    /** Seconds whose differences count: from 1970 on the local clock; empty when neither tells. */
     static OptionalDouble seconds(Path file, FrameFacts facts) {
-        OptionalDouble exif = facts.localSeconds();
-        return exif.isPresent() ? exif : fromName(file);
+        return facts.taken()
+                .or(() -> fromName(file))
+                .map(t -> OptionalDouble.of(seconds(t)))
+                .orElseGet(OptionalDouble::empty);
     }
 
-    private static OptionalDouble fromName(Path file) {
+    private static double seconds(LocalDateTime time) {
+        return time.toEpochSecond(ZoneOffset.UTC) + time.get(ChronoField.NANO_OF_SECOND) * 1e-9;
+    }
+
+    private static Optional<LocalDateTime> fromName(Path file) {
         String name = String.valueOf(file.getFileName());
         int dot = name.lastIndexOf('.');
         Matcher m = NAME.matcher(dot < 0 ? name : name.substring(0, dot));
-        if (!m.matches()) {
-            return OptionalDouble.empty();
-        }
-        try {
-            LocalDateTime time = LocalDateTime.of(
-                    Integer.parseInt(m.group(1)),
-                    Integer.parseInt(m.group(2)),
-                    Integer.parseInt(m.group(3)),
-                    Integer.parseInt(m.group(4)),
-                    Integer.parseInt(m.group(5)),
-                    Integer.parseInt(m.group(6)));
-            return OptionalDouble.of(time.toEpochSecond(ZoneOffset.UTC) + Double.parseDouble("0." + m.group(7)));
-        } catch (DateTimeException e) {
-            return OptionalDouble.empty();
-        }
+        return m.matches() ? MatchedTime.of(m, m.group(7)) : Optional.empty();
     }
 }

@@ -5,7 +5,6 @@ import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import java.io.IOException;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,7 +45,8 @@ public final class FullPreview {
         private final Work work;
         private @Nullable Accumulator sums;
         private @Nullable IccProfile profile;
-        private double start;
+        private double start = Double.NaN;
+        private boolean done;
         private int width;
         private int height;
 
@@ -66,24 +66,38 @@ public final class FullPreview {
         }
 
         @Override
-        public boolean frame(int index, double seconds, OptionalDouble exposure, DecodedFrame decoded) {
-            DecodedFrame frame = decoded;
+        public boolean wants(double seconds) {
+            start = Double.isNaN(start) ? seconds : start;
+            done |= seconds - start >= untilSeconds;
+            return !done;
+        }
+
+        @Override
+        public boolean enough() {
+            return done;
+        }
+
+        @Override
+        public void take(List<Arrival> frames) {
             Accumulator target = sums;
             if (target == null) {
-                width = frame.width();
-                height = frame.height();
-                profile = frame.profile();
-                start = seconds;
-                target = new Accumulator(frame.samples(), StackOptions.As.MEAN, source.mostFrames());
+                DecodedFrame first = frames.get(0).frame();
+                width = first.width();
+                height = first.height();
+                profile = first.profile();
+                target = new Accumulator(width, height, StackOptions.As.MEAN, source.mostFrames());
                 sums = target;
-            } else if (seconds - start >= untilSeconds) {
-                return false;
             }
-            if (!placements.isEmpty()) {
-                frame = ShiftedFrame.of(frame, placementAt(index, placements, sourceIndices), surveyWidth, work);
+            target.add(frames.stream().map(this::placed).toList(), work);
+        }
+
+        private Combination.Part placed(Arrival arrival) {
+            if (placements.isEmpty()) {
+                return new Combination.Part(arrival.frame(), 1);
             }
-            target.add(frame, 1, work);
-            return true;
+            RigidMove move =
+                    RigidMove.of(placementAt(arrival.index(), placements, sourceIndices), surveyWidth, width, height);
+            return new Combination.Part(new ShiftedFrame(arrival.frame(), move), 1);
         }
 
         RgbPicture result() throws UnreadableInputException {

@@ -15,21 +15,30 @@ final class IccProfile {
 
     private static final int HEADER = 128;
 
+    private static final IccProfile SRGB = ofJdk();
+
     private final byte[] bytes;
     private final TransferCurve curve;
     private final double[] toXyz;
+    /** Whether the curve is that of the bytes. */
+    private final boolean asWritten;
 
-    private IccProfile(byte[] bytes, TransferCurve curve, double[] toXyz) {
+    private IccProfile(byte[] bytes, TransferCurve curve, double[] toXyz, boolean asWritten) {
         this.bytes = bytes;
         this.curve = curve;
         this.toXyz = toXyz;
+        this.asWritten = asWritten;
     }
 
     /** The profile that pictures without one are taken to have. */
     static IccProfile srgb() {
+        return SRGB;
+    }
+
+    private static IccProfile ofJdk() {
         byte[] bytes = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
         double[] matrix = matrix(bytes).orElseThrow(() -> new IllegalStateException("the JDK's sRGB has no primaries"));
-        return new IccProfile(bytes, TransferCurve.SRGB, matrix);
+        return new IccProfile(bytes, TransferCurve.SRGB, matrix, true);
     }
 
     /** Reads a profile; empty when it is not an RGB profile of the matrix kind. */
@@ -43,7 +52,7 @@ final class IccProfile {
             Optional<TransferCurve> curve = tag(bytes, "gTRC").flatMap(IccProfile::curve);
             Optional<double[]> matrix = matrix(bytes);
             return curve.isPresent() && matrix.isPresent()
-                    ? Optional.of(new IccProfile(bytes, curve.get(), matrix.get()))
+                    ? Optional.of(new IccProfile(bytes, curve.get(), matrix.get(), true))
                     : Optional.empty();
         } catch (IndexOutOfBoundsException | IllegalArgumentException e) {
             return Optional.empty();
@@ -56,7 +65,7 @@ final class IccProfile {
 
     /** The same primaries with another curve; the bytes stay those of this profile. */
     IccProfile with(TransferCurve other) {
-        return new IccProfile(bytes, other, toXyz);
+        return other == curve ? this : new IccProfile(bytes, other, toXyz, false);
     }
 
     TransferCurve curve() {
@@ -65,12 +74,12 @@ final class IccProfile {
 
     /** The profile to write with: this one, or plain sRGB where the curve is one that no profile here describes. */
     IccProfile forWriting() {
-        IccProfile plain = srgb();
-        return Arrays.equals(bytes, plain.bytes) ? plain : this;
+        return Arrays.equals(bytes, SRGB.bytes) ? SRGB : this;
     }
 
     boolean sameAs(IccProfile other) {
-        return curve == other.curve && Arrays.equals(bytes, other.bytes);
+        boolean sameCurve = curve == other.curve || (asWritten && other.asWritten);
+        return this == other || (sameCurve && Arrays.equals(bytes, other.bytes));
     }
 
     /** Linear RGB of this profile to linear RGB of {@code other}, row by row. */
@@ -126,7 +135,7 @@ final class IccProfile {
             out.put(d);
             out.position(HEADER + (out.position() - HEADER + 3) / 4 * 4);
         }
-        return new IccProfile(out.array(), TransferCurve.LINEAR, toXyz);
+        return new IccProfile(out.array(), TransferCurve.LINEAR, toXyz, true);
     }
 
     private static byte[] xyz(double x, double y, double z) {

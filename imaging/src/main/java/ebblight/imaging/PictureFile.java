@@ -11,7 +11,7 @@ public final class PictureFile {
 
     /** A picture in linear light of its own primaries, reduced to {@code width} pixels by area means. */
     public static RgbPicture linearAt(Path file, int width) throws IOException {
-        DecodedFrame frame = PictureReader.decode(file, PictureReader.bytes(file));
+        DecodedFrame frame = PictureReader.decode(file, ReadableFile.bytes(file));
         int w = Math.min(width, frame.width());
         int h = Math.max(1, (int) Math.round((double) frame.height() * w / frame.width()));
         byte[] light = new AreaMean(frame.width(), frame.height(), w, h).linear16(frame);

@@ -5,8 +5,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.bytedeco.opencv.opencv_core.Mat;
 import org.jspecify.annotations.Nullable;
 
 /** Frames from single pictures, decoded a few at a time. */
@@ -14,6 +16,9 @@ final class PictureFrames implements FrameSource {
 
     /** Pictures decoded at once: enough for all cores, few enough for the memory. */
     private static final int AT_ONCE = 8;
+
+    /** Samples decoded at once, unless two frames are more. */
+    private static final int BATCH_SAMPLES = 600_000_000;
 
     private final List<Path> files;
     private final double[] seconds;
@@ -36,51 +41,62 @@ final class PictureFrames implements FrameSource {
      * @throws NoTimesException when neither they nor {@code framesPerSecond} tell when they were taken
      */
     static PictureFrames of(List<Path> files, double framesPerSecond, boolean timesNeeded) throws IOException {
-        List<Path> readable = new ArrayList<>();
-        List<FrameFacts> facts = new ArrayList<>();
-        List<Double> times = new ArrayList<>();
+        List<Candidate> found = new ArrayList<>();
         List<Skipped> unreadable = new ArrayList<>();
-        boolean timesMissing = false;
-        for (Path file : files) {
+        for (int i = 0; i < files.size(); i++) {
+            Path file = files.get(i);
             try {
-                FrameFacts fact = FrameFacts.of(PictureReader.bytes(file));
-                OptionalDouble time = framesPerSecond > 0
-                        ? OptionalDouble.of((readable.size() + unreadable.size()) / framesPerSecond)
-                        : FrameTimes.seconds(file, fact);
-                timesMissing |= time.isEmpty();
-                readable.add(file);
-                facts.add(fact);
-                times.add(time.orElse(readable.size()));
+                FrameFacts facts = ReadableFile.facts(file);
+                OptionalDouble time =
+                        framesPerSecond > 0 ? OptionalDouble.of(i / framesPerSecond) : FrameTimes.seconds(file, facts);
+                found.add(new Candidate(file, facts, time));
             } catch (UnreadableInputException e) {
                 unreadable.add(new Skipped(file, reason(e, file)));
             }
         }
+        List<Candidate> readable = withoutBroken(found, unreadable);
         if (readable.isEmpty()) {
             throw noneLeft(unreadable);
         }
-        boolean untimed = timesMissing || stuck(times);
+        boolean untimed = readable.stream().anyMatch(c -> c.time.isEmpty()) || stuck(readable);
         if (untimed && timesNeeded && readable.size() > 1) {
-            throw new NoTimesException(readable.get(0));
+            throw new NoTimesException(readable.get(0).file);
         }
-        Integer[] order = new Integer[readable.size()];
-        Arrays.setAll(order, i -> i);
         if (!untimed) {
-            Arrays.sort(order, (a, b) -> Double.compare(times.get(a), times.get(b)));
+            readable.sort(Comparator.comparingDouble(c -> c.time.orElse(0)));
         }
-        List<Path> sorted = new ArrayList<>();
-        double[] seconds = new double[order.length];
-        FrameFacts[] sortedFacts = new FrameFacts[order.length];
-        for (int i = 0; i < order.length; i++) {
-            sorted.add(readable.get(order[i]));
-            seconds[i] = untimed ? Double.NaN : times.get(order[i]);
-            sortedFacts[i] = facts.get(order[i]);
+        return new PictureFrames(
+                readable.stream().map(Candidate::file).toList(),
+                readable.stream()
+                        .mapToDouble(c -> untimed ? Double.NaN : c.time.orElse(Double.NaN))
+                        .toArray(),
+                readable.stream().map(Candidate::facts).toArray(FrameFacts[]::new),
+                unreadable);
+    }
+
+    private record Candidate(Path file, FrameFacts facts, OptionalDouble time) {}
+
+    /** Files without times are tried where others have some: what is no picture must not cost the others theirs. */
+    private static List<Candidate> withoutBroken(List<Candidate> found, List<Skipped> unreadable) {
+        boolean timed = found.stream().anyMatch(c -> c.time.isPresent());
+        List<Candidate> sound = new ArrayList<>();
+        for (Candidate each : found) {
+            try {
+                if (timed && each.time.isEmpty()) {
+                    PictureReader.decode(each.file, ReadableFile.bytes(each.file));
+                }
+                sound.add(each);
+            } catch (UnreadableInputException e) {
+                unreadable.add(new Skipped(each.file, reason(e, each.file)));
+            }
         }
-        return new PictureFrames(sorted, seconds, sortedFacts, unreadable);
+        return sound;
     }
 
     /** Whether the times hardly ever move: a camera that writes whole seconds only, in a fast burst. */
-    private static boolean stuck(List<Double> times) {
-        return times.size() > 1 && times.stream().distinct().count() <= (times.size() + 1) / 2;
+    private static boolean stuck(List<Candidate> found) {
+        long distinct = found.stream().map(Candidate::time).distinct().count();
+        return found.size() > 1 && distinct <= (found.size() + 1) / 2;
     }
 
     private static UnreadableInputException noneLeft(List<Skipped> skipped) {
@@ -145,59 +161,99 @@ final class PictureFrames implements FrameSource {
     public void visit(FrameVisitor visitor, Work work) throws IOException {
         skipped.clear();
         skipped.addAll(unreadable);
-        byte[] previous = new byte[0];
-        int width = 0;
-        int height = 0;
-        int visited = 0;
-        for (int from = 0; from < files.size(); from += AT_ONCE) {
-            work.check();
-            work.progress((double) from / files.size(), "reading frames");
-            int first = from;
-            int count = Math.min(AT_ONCE, files.size() - from);
-            byte[][] bytes = new byte[count][];
-            Decoded[] decoded = new Decoded[count];
-            work.forEach(count, k -> {
-                Path file = files.get(first + k);
-                try {
-                    bytes[k] = PictureReader.bytes(file);
-                    decoded[k] = new Decoded(PictureReader.decode(file, bytes[k]), "");
-                } catch (UnreadableInputException e) {
-                    bytes[k] = new byte[0];
-                    decoded[k] = new Decoded(null, reason(e, file));
-                }
-            });
-            for (int k = 0; k < count; k++) {
-                int i = first + k;
-                DecodedFrame frame = decoded[k].frame;
-                if (frame == null) {
-                    skipped.add(new Skipped(files.get(i), decoded[k].reason));
-                    continue;
-                }
-                if (Arrays.equals(bytes[k], previous)) {
-                    continue;
-                }
-                previous = bytes[k];
-                if (visited == 0) {
-                    width = frame.width();
-                    height = frame.height();
-                } else if (frame.width() != width || frame.height() != height) {
-                    skipped.add(new Skipped(
-                            files.get(i),
-                            "is " + frame.width() + " × " + frame.height() + " pixels, the first frame " + width + " × "
-                                    + height));
-                    continue;
-                }
-                visited++;
-                decoded[k] = new Decoded(null, "");
-                if (!visitor.frame(i, seconds[i], facts[i].exposureSeconds(), frame)) {
-                    return;
-                }
-            }
-        }
-        if (visited == 0) {
-            throw noneLeft(skipped);
+        try (Pass pass = new Pass(visitor, work)) {
+            pass.run();
         }
     }
 
-    private record Decoded(@Nullable DecodedFrame frame, String reason) {}
+    /** One reading of all pictures; the memory they are decoded into is used again and again. */
+    private final class Pass implements AutoCloseable {
+        private final FrameVisitor visitor;
+        private final Work work;
+        private final Mat[] memory = new Mat[AT_ONCE];
+        private byte[] previous = new byte[0];
+        private int width;
+        private int height;
+        private int visited;
+
+        Pass(FrameVisitor visitor, Work work) {
+            this.visitor = visitor;
+            this.work = work;
+            Arrays.setAll(memory, k -> new Mat());
+        }
+
+        void run() throws UnreadableInputException {
+            int next = 0;
+            while (!visitor.enough() && next < files.size()) {
+                work.check();
+                work.progress((double) next / files.size(), "reading frames");
+                int most = visited == 0 ? 1 : Math.max(2, Math.min(AT_ONCE, BATCH_SAMPLES / (3 * width * height)));
+                int count = Math.min(most, files.size() - next);
+                take(decoded(next, count));
+                next += count;
+            }
+            if (visited == 0) {
+                throw noneLeft(skipped);
+            }
+        }
+
+        private List<Decoded> decoded(int from, int count) {
+            Decoded[] decoded = new Decoded[count];
+            work.forEach(count, k -> {
+                int i = from + k;
+                Path file = files.get(i);
+                byte[] bytes = new byte[0];
+                try {
+                    bytes = ReadableFile.bytes(file);
+                    decoded[k] = new Decoded(i, bytes, PictureReader.decode(file, bytes, memory[k]), "");
+                } catch (UnreadableInputException e) {
+                    decoded[k] = new Decoded(i, bytes, null, reason(e, file));
+                }
+            });
+            return List.of(decoded);
+        }
+
+        private void take(List<Decoded> decoded) {
+            List<FrameVisitor.Arrival> frames = new ArrayList<>();
+            for (Decoded each : decoded) {
+                PackedFrame frame = each.frame;
+                if (frame == null) {
+                    skipped.add(new Skipped(files.get(each.index), each.reason));
+                } else if (!Arrays.equals(each.bytes, previous)) {
+                    previous = each.bytes;
+                    if (fits(frame, each.index) && visitor.wants(seconds[each.index])) {
+                        frames.add(new FrameVisitor.Arrival(
+                                each.index, seconds[each.index], facts[each.index].exposureSeconds(), frame));
+                    }
+                }
+            }
+            if (!frames.isEmpty()) {
+                visitor.take(frames);
+            }
+        }
+
+        private boolean fits(PackedFrame frame, int index) {
+            if (visited == 0) {
+                width = frame.width();
+                height = frame.height();
+            } else if (frame.width() != width || frame.height() != height) {
+                skipped.add(new Skipped(
+                        files.get(index),
+                        "is " + frame.width() + " × " + frame.height() + " pixels, the first frame " + width + " × "
+                                + height));
+                return false;
+            }
+            visited++;
+            return true;
+        }
+
+        @Override
+        public void close() {
+            for (Mat each : memory) {
+                each.close();
+            }
+        }
+    }
+
+    private record Decoded(int index, byte[] bytes, @Nullable PackedFrame frame, String reason) {}
 }

@@ -1,14 +1,12 @@
 package ebblight.imaging;
 
 import static org.bytedeco.opencv.global.opencv_imgcodecs.IMREAD_ANYDEPTH;
+import static org.bytedeco.opencv.global.opencv_imgcodecs.IMREAD_COLOR;
 import static org.bytedeco.opencv.global.opencv_imgcodecs.IMREAD_COLOR_RGB;
 import static org.bytedeco.opencv.global.opencv_imgcodecs.imdecode;
+import static org.bytedeco.opencv.global.opencv_imgproc.COLOR_BGR2RGB;
+import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
 
-import java.io.IOException;
-import java.nio.ShortBuffer;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Set;
@@ -36,27 +34,17 @@ final class PictureReader {
         return PICTURES.contains(ending(file)) || RAWS.contains(ending(file));
     }
 
-    /** The bytes of a file, or an exception that says why they cannot be had. */
-    static byte[] bytes(Path file) throws UnreadableInputException {
-        try {
-            byte[] bytes = Files.readAllBytes(file);
-            if (bytes.length == 0) {
-                throw new UnreadableInputException(file, "is empty");
-            }
-            return bytes;
-        } catch (NoSuchFileException e) {
-            throw new UnreadableInputException(file, "does not exist");
-        } catch (AccessDeniedException e) {
-            throw new UnreadableInputException(file, "may not be read (permission denied)");
-        } catch (UnreadableInputException e) {
-            throw e;
-        } catch (IOException | OutOfMemoryError e) {
-            throw new UnreadableInputException(file, "could not be read: " + e.getMessage());
-        }
+    /** Decodes a picture into memory of its own. */
+    static PackedFrame decode(Path file, byte[] bytes) throws UnreadableInputException {
+        return decode(file, bytes, new Mat());
     }
 
-    /** Decodes a picture, turned upright as its orientation tag asks. */
-    static DecodedFrame decode(Path file, byte[] bytes) throws UnreadableInputException {
+    /**
+     * Decodes a picture, turned upright as its orientation tag asks.
+     *
+     * @param memory takes the samples, reusing what it has where the size fits; the frame lies over it
+     */
+    static PackedFrame decode(Path file, byte[] bytes, Mat memory) throws UnreadableInputException {
         boolean raw = RAWS.contains(ending(file));
         byte[] coded = raw
                 ? EmbeddedJpeg.largest(bytes)
@@ -66,30 +54,34 @@ final class PictureReader {
         if (isJpeg(coded) && !raw && cutOff(coded)) {
             throw new UnreadableInputException(file, "is cut off: the end of the JPEG is missing");
         }
-        IccProfile profile = FrameFacts.profile(coded).orElseGet(IccProfile::srgb);
+        IccProfile profile = IccBytes.of(coded).flatMap(IccProfile::read).orElseGet(IccProfile::srgb);
+        // OpenCV 4.13 fills 16-bit TIFF with garbage when asked for red first; JPEG comes red first at no cost.
+        boolean redFirst = isJpeg(coded);
         try (BytePointer pointer = new BytePointer(coded);
                 Mat packed = new Mat(1, coded.length, opencv_core.CV_8UC1, pointer);
-                Mat mat = imdecode(packed, IMREAD_ANYDEPTH | IMREAD_COLOR_RGB)) {
-            if (mat.empty()) {
+                Mat decoded =
+                        imdecode(packed, IMREAD_ANYDEPTH | (redFirst ? IMREAD_COLOR_RGB : IMREAD_COLOR), memory)) {
+            if (decoded.empty()) { // and the memory still holds the picture before
                 throw new UnreadableInputException(
-                        file, "is not a picture that can be decoded (JPEG, PNG or TIFF expected)");
+                        file,
+                        begins(coded)
+                                ? "cannot be decoded: it is damaged, cut off or of a rare kind"
+                                : "is not a picture that can be decoded (JPEG, PNG or TIFF expected)");
             }
-            int samples = 3 * mat.cols() * mat.rows();
-            if (mat.depth() == opencv_core.CV_8U) {
-                byte[] codes = new byte[samples];
-                mat.data().get(codes);
-                return DecodedFrame.of8(mat.cols(), mat.rows(), codes, profile);
+            if (!redFirst) {
+                cvtColor(memory, memory, COLOR_BGR2RGB);
             }
-            if (mat.depth() == opencv_core.CV_16U) {
-                short[] codes = new short[samples];
-                ShortBuffer buffer = mat.createBuffer();
-                buffer.get(codes);
-                return DecodedFrame.of16(mat.cols(), mat.rows(), codes, profile);
-            }
-            throw new UnreadableInputException(file, "holds neither 8 nor 16 bits a sample");
         } catch (RuntimeException e) {
             throw new UnreadableInputException(file, "could not be decoded: " + firstLine(e));
         }
+        if (memory.depth() != opencv_core.CV_8U && memory.depth() != opencv_core.CV_16U) {
+            throw new UnreadableInputException(file, "holds neither 8 nor 16 bits a sample");
+        }
+        int bits = memory.depth() == opencv_core.CV_8U ? 8 : 16;
+        int w = memory.cols();
+        int h = memory.rows();
+        BytePointer samples = memory.data().capacity(3L * w * h * bits / 8);
+        return new PackedFrame(w, h, bits, samples.asByteBuffer(), profile);
     }
 
     private static String firstLine(RuntimeException e) {
@@ -100,6 +92,14 @@ final class PictureReader {
 
     private static boolean isJpeg(byte[] bytes) {
         return bytes.length > 3 && (bytes[0] & 0xFF) == 0xFF && (bytes[1] & 0xFF) == 0xD8;
+    }
+
+    /** Whether a file begins like a JPEG, a PNG or a TIFF. */
+    private static boolean begins(byte[] bytes) {
+        boolean enough = bytes.length > 3;
+        boolean png = enough && bytes[1] == 'P' && bytes[2] == 'N' && bytes[3] == 'G';
+        boolean tiff = enough && bytes[0] == bytes[1] && (bytes[0] == 'I' || bytes[0] == 'M');
+        return isJpeg(bytes) || png || tiff;
     }
 
     /**

@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.OptionalDouble;
 
 /**
  * Means of the first frames of a source for many exposure times at once, at the width of a screen: one pass over the
@@ -114,29 +113,38 @@ public final class PreviewMeans {
         }
 
         @Override
-        public boolean frame(int index, double time, OptionalDouble exposure, DecodedFrame frame) {
+        public void take(List<Arrival> arrivals) {
             work.check();
             if (count == 0) {
-                start = time;
-                int w = Math.min(mostWidth, frame.width());
-                int h = Math.max(1, (int) Math.round((double) frame.height() * w / frame.width()));
-                area = new AreaMean(frame.width(), frame.height(), w, h);
+                DecodedFrame first = arrivals.get(0).frame();
+                start = arrivals.get(0).seconds();
+                int w = Math.min(mostWidth, first.width());
+                int h = Math.max(1, (int) Math.round((double) first.height() * w / first.width()));
+                area = new AreaMean(first.width(), first.height(), w, h);
                 sums = new long[3 * w * h];
-                toSrgb = frame.profile().to(IccProfile.srgb());
+                toSrgb = first.profile().to(IccProfile.srgb());
             }
-            while (count > 0 && means.size() < seconds.length && time - start >= seconds[means.size()] * (1 - 1e-9)) {
+            byte[][] light = new byte[arrivals.size()][];
+            work.forEach(
+                    light.length, k -> light[k] = area.linear16(arrivals.get(k).frame()));
+            for (int k = 0; k < light.length; k++) {
+                add(arrivals.get(k), light[k]);
+            }
+        }
+
+        private void add(Arrival arrival, byte[] light) {
+            double since = arrival.seconds() - start;
+            while (count > 0 && means.size() < seconds.length && since >= seconds[means.size()] * (1 - 1e-9)) {
                 means.add(mean());
             }
-            byte[] light = area.linear16(frame);
             if (placements.isEmpty()) {
                 for (int i = 0; i < sums.length; i++) {
                     sums[i] += (light[2 * i] & 0xFF) | (light[2 * i + 1] & 0xFF) << 8;
                 }
             } else {
-                addMoved(light, FullPreview.placementAt(index, placements, sourceIndices));
+                addMoved(light, FullPreview.placementAt(arrival.index(), placements, sourceIndices));
             }
             count++;
-            return true;
         }
 
         /** Adds a frame of a moved camera, put back by straight lines between its samples. */

@@ -29,7 +29,7 @@ public final class ScreenPicture {
 
     /** Decodes a whole picture. */
     public static ScreenPicture open(Path file) throws IOException {
-        return new ScreenPicture(PictureReader.decode(file, PictureReader.bytes(file)));
+        return new ScreenPicture(PictureReader.decode(file, ReadableFile.bytes(file)));
     }
 
     public int width() {
@@ -48,10 +48,15 @@ public final class ScreenPicture {
             throw new IOException("the picture has no pixels at " + left + ", " + top);
         }
         short[] codes = new short[3 * w * h];
-        int scale = frame.bits() == 8 ? 257 : 1;
+        double scale = 65535.0 / ((1 << frame.bits()) - 1);
+        DecodedFrame.RowReader rows = frame.rows();
+        int[][] row = frame.rowMemory();
         for (int y = 0; y < h; y++) {
-            for (int i = 0; i < 3 * w; i++) {
-                codes[3 * y * w + i] = (short) (scale * frame.code(3 * ((top + y) * frame.width() + left) + i));
+            rows.read(top + y, row[0], row[1], row[2]);
+            for (int x = 0, q = 3 * y * w; x < w; x++) {
+                for (int c = 0; c < 3; c++) {
+                    codes[q++] = (short) Math.round(scale * row[c][left + x]);
+                }
             }
         }
         return JpegWriter.encode(
@@ -61,7 +66,7 @@ public final class ScreenPicture {
 
     /** A small JPEG of a picture, decoded no larger than needed. */
     public static byte[] thumbnail(Path file, int width) throws IOException {
-        byte[] bytes = PictureReader.bytes(file);
+        byte[] bytes = ReadableFile.bytes(file);
         byte[] coded = PictureReader.RAWS.contains(PictureReader.ending(file))
                 ? EmbeddedJpeg.largest(bytes)
                         .orElseThrow(() -> new UnreadableInputException(file, "holds no embedded JPEG"))

@@ -1,50 +1,77 @@
 package ebblight.imaging;
 
-import ebblight.core.motion.Placement;
 import ebblight.core.numeric.Resample;
-import ebblight.core.numeric.Work;
+import java.util.Arrays;
 
-/** Puts a full-size frame of a moved camera back in place, by cubic convolution of its linear light. */
-final class ShiftedFrame {
+/**
+ * A frame of a moved camera put back in place, by cubic convolution of its linear light. Where it saw nothing its codes
+ * are {@link DecodedFrame#ABSENT}.
+ */
+final class ShiftedFrame extends DecodedFrame {
 
-    private ShiftedFrame() {}
+    private static final int BITS = 16;
 
-    static DecodedFrame of(DecodedFrame frame, Placement placement, int surveyWidth, Work work) {
-        int w = frame.width();
-        int h = frame.height();
-        double scale = (double) w / surveyWidth;
-        double c = Math.cos(placement.angle());
-        double s = Math.sin(placement.angle());
-        double cx = (w - 1) / 2.0;
-        double cy = (h - 1) / 2.0;
-        double ox = placement.dx() * scale + cx - c * cx + s * cy;
-        double oy = placement.dy() * scale + cy - s * cx - c * cy;
-        float[] linear = frame.profile().curve().table(frame.bits());
-        CodeTable encode = CodeTable.of(frame.profile().curve());
-        short[] out = new short[frame.samples()];
-        work.forEach(h, y -> {
-            double[] across = new double[4];
-            double[] down = new double[4];
+    private final PackedFrame source;
+    private final RigidMove move;
+    private final float[] linear;
+    private final CodeTable encode;
+
+    ShiftedFrame(DecodedFrame source, RigidMove move) {
+        super(source.width(), source.height(), BITS, source.profile());
+        this.source = PackedFrame.of(source);
+        this.move = move;
+        this.linear = source.profile().curve().table(source.bits());
+        this.encode = CodeTable.of(source.profile().curve());
+    }
+
+    @Override
+    RowReader rows() {
+        int w = width();
+        int h = height();
+        double[] across = new double[4];
+        double[] down = new double[4];
+        int[] columns = new int[4];
+        double[] light = new double[3];
+        return (y, red, green, blue) -> {
             for (int x = 0; x < w; x++) {
-                double px = c * x - s * y + ox;
-                double py = s * x + c * y + oy;
+                double px = move.x(x, y);
+                double py = move.y(x, y);
                 int x0 = (int) Math.floor(px);
                 int y0 = (int) Math.floor(py);
+                if (px < -0.5 || py < -0.5 || px > w - 0.5 || py > h - 0.5) {
+                    red[x] = ABSENT;
+                    green[x] = ABSENT;
+                    blue[x] = ABSENT;
+                    continue;
+                }
                 Resample.cubicWeights(px - x0, across);
                 Resample.cubicWeights(py - y0, down);
-                for (int k = 0; k < 3; k++) {
-                    double sum = 0;
-                    for (int j = 0; j < 4; j++) {
-                        int row = Math.max(0, Math.min(h - 1, y0 + j - 1)) * w;
-                        for (int i = 0; i < 4; i++) {
-                            int column = Math.max(0, Math.min(w - 1, x0 + i - 1));
-                            sum += down[j] * across[i] * linear[frame.code(3 * (row + column) + k)];
-                        }
-                    }
-                    out[3 * (y * w + x) + k] = (short) Math.round(encode.code16(sum));
+                for (int i = 0; i < 4; i++) {
+                    columns[i] = 3 * Math.max(0, Math.min(w - 1, x0 + i - 1));
                 }
+                Arrays.fill(light, 0);
+                for (int j = 0; j < 4; j++) {
+                    int row = 3 * w * Math.max(0, Math.min(h - 1, y0 + j - 1));
+                    addRow(row, columns, down[j], across, light);
+                }
+                red[x] = code(light[0]);
+                green[x] = code(light[1]);
+                blue[x] = code(light[2]);
             }
-        });
-        return DecodedFrame.of16(w, h, out, frame.profile());
+        };
+    }
+
+    private void addRow(int row, int[] columns, double weight, double[] across, double[] light) {
+        for (int i = 0; i < 4; i++) {
+            double both = weight * across[i];
+            int q = row + columns[i];
+            light[0] += both * linear[source.code(q)];
+            light[1] += both * linear[source.code(q + 1)];
+            light[2] += both * linear[source.code(q + 2)];
+        }
+    }
+
+    private int code(double light) {
+        return (int) Math.round(encode.code16(light));
     }
 }

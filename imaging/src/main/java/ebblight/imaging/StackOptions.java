@@ -8,10 +8,10 @@ import java.util.Optional;
  *
  * @param as which value of each pixel is taken
  * @param darks folder of dark frames to subtract
- * @param align whether frames are laid over the first one before stacking
+ * @param align by which parts frames are laid over the first one before stacking; absent where the camera stood
  * @param linear whether the picture is written as linear light
  */
-public record StackOptions(As as, Optional<Path> darks, boolean align, boolean linear) {
+public record StackOptions(As as, Optional<Path> darks, Optional<AlignOn> align, boolean linear) {
 
     /** Which value of each pixel is taken. */
     public enum As {
@@ -27,6 +27,6 @@ public record StackOptions(As as, Optional<Path> darks, boolean align, boolean l
 
     /** A plain mean. */
     public static StackOptions mean() {
-        return new StackOptions(As.MEAN, Optional.empty(), false, false);
+        return new StackOptions(As.MEAN, Optional.empty(), Optional.empty(), false);
     }
 }

@@ -22,14 +22,22 @@ public final class SurveyReader {
 
     /** Reads {@code source} at up to {@code width} pixels width. */
     public static SurveyFrames read(FrameSource source, int width, Work work) throws IOException {
-        Collector collector = new Collector(width, source.pictures());
+        Collector collector = new Collector(width, MOST_FRAMES, work);
         source.visit(collector, work);
         return collector.result();
     }
 
-    private static final class Collector implements ClipFrames.Chooser {
+    /** Reads the first frame of {@code source} at up to {@code width} pixels width. */
+    public static SurveyFrames first(FrameSource source, int width, Work work) throws IOException {
+        Collector collector = new Collector(width, 1, work);
+        source.visit(collector, work);
+        return collector.result();
+    }
+
+    private static final class Collector implements FrameVisitor {
         private final int mostWidth;
-        private final boolean pictures;
+        private final int mostFrames;
+        private final Work work;
         private final List<byte[]> frames = new ArrayList<>();
         private final List<Double> times = new ArrayList<>();
         private final List<Integer> indices = new ArrayList<>();
@@ -39,17 +47,20 @@ public final class SurveyReader {
         private int sourceWidth;
         private int sourceHeight;
         private double next = Double.NEGATIVE_INFINITY;
+        private int chosen;
         private boolean cutOff;
 
-        Collector(int mostWidth, boolean pictures) {
+        Collector(int mostWidth, int mostFrames, Work work) {
             this.mostWidth = mostWidth;
-            this.pictures = pictures;
+            this.mostFrames = mostFrames;
+            this.work = work;
         }
 
         @Override
         public boolean wants(double seconds) {
-            allTimes.add(seconds);
-            if (frames.size() >= MOST_FRAMES) {
+            // Pictures of which nothing but their order is known count as one second apart.
+            allTimes.add(Double.isNaN(seconds) ? allTimes.size() : seconds);
+            if (chosen >= mostFrames) {
                 cutOff = true;
                 return false;
             }
@@ -57,35 +68,42 @@ public final class SurveyReader {
             if (seconds < next - 0.25 * spacing) {
                 return false;
             }
+            chosen++;
             next = (next == Double.NEGATIVE_INFINITY ? seconds : Math.max(next, seconds - 1 / MOST_PER_SECOND))
                     + 1 / MOST_PER_SECOND;
             return true;
         }
 
         @Override
-        public boolean frame(int index, double seconds, OptionalDouble exposure, DecodedFrame frame) {
-            if (pictures && !wants(seconds)) {
-                return true;
-            }
+        public boolean enough() {
+            return mostFrames == 1 && chosen == 1;
+        }
+
+        @Override
+        public void take(List<Arrival> arrivals) {
             if (frames.isEmpty()) {
-                sourceWidth = frame.width();
-                sourceHeight = frame.height();
+                DecodedFrame first = arrivals.get(0).frame();
+                sourceWidth = first.width();
+                sourceHeight = first.height();
                 int w = Math.min(mostWidth, sourceWidth);
                 int h = Math.max(1, (int) Math.round((double) sourceHeight * w / sourceWidth));
                 area = new AreaMean(sourceWidth, sourceHeight, w, h);
             }
-            frames.add(area.linear16(frame));
-            times.add(seconds);
-            indices.add(index);
-            exposures.add(exposure);
-            return true;
+            byte[][] small = new byte[arrivals.size()][];
+            work.forEach(
+                    small.length, k -> small[k] = area.linear16(arrivals.get(k).frame()));
+            for (int k = 0; k < small.length; k++) {
+                frames.add(small[k]);
+                times.add(arrivals.get(k).seconds());
+                indices.add(arrivals.get(k).index());
+                exposures.add(arrivals.get(k).exposureSeconds());
+            }
         }
 
         SurveyFrames result() {
             double[] seconds = new double[frames.size()];
             for (int i = 0; i < seconds.length; i++) {
                 double t = times.get(i);
-                // Pictures of which nothing but their order is known count as one second apart.
                 seconds[i] = Double.isNaN(t) ? i : i > 0 && t <= seconds[i - 1] ? seconds[i - 1] + 1e-3 : t;
             }
             int n = allTimes.size();

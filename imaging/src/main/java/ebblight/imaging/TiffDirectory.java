@@ -9,6 +9,7 @@ import java.util.TreeMap;
 /** A TIFF 6.0 image file directory in little-endian order, its values kept until its place in the file is known. */
 final class TiffDirectory {
 
+    static final int BYTE = 1;
     static final int ASCII = 2;
     static final int SHORT = 3;
     static final int LONG = 4;
@@ -45,6 +46,10 @@ final class TiffDirectory {
         ByteBuffer b = ByteBuffer.allocate(8).order(ByteOrder.LITTLE_ENDIAN);
         b.putInt((int) Math.round(value * denominator)).putInt((int) denominator);
         entries.put(tag, new Entry(RATIONAL, 1, b.array()));
+    }
+
+    void bytes(int tag, byte[] bytes) {
+        entries.put(tag, new Entry(BYTE, bytes.length, bytes));
     }
 
     void undefined(int tag, byte[] bytes) {

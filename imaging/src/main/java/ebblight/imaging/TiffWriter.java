@@ -25,7 +25,7 @@ public final class TiffWriter {
     /** Writes {@code picture} to {@code target}, whole or not at all. */
     public static void write(Path target, CodedPicture picture, PictureFacts facts, Work work) throws IOException {
         int rowBytes = 6 * picture.width();
-        int rows = Math.max(1, STRIP_BYTES / rowBytes);
+        int rows = Math.max(1, Math.min(picture.height(), STRIP_BYTES / rowBytes));
         int count = (picture.height() + rows - 1) / rows;
         byte[][] strips = new byte[count][];
         work.progress(0.9, "writing " + target.getFileName());
@@ -46,7 +46,7 @@ public final class TiffWriter {
         ExifTags.point(main, 0);
         int exifAt = directoryAt + main.size();
         ExifTags.point(main, exifAt);
-        TiffDirectory exif = ExifTags.exif(facts, picture.width(), picture.height());
+        TiffDirectory exif = ExifTags.exif(facts);
         try (OutputFile file = OutputFile.begin(target)) {
             try (OutputStream out = Files.newOutputStream(file.part())) {
                 ByteBuffer head = ByteBuffer.allocate(8).order(ByteOrder.LITTLE_ENDIAN);
@@ -84,7 +84,7 @@ public final class TiffWriter {
         d.shorts(284, 1);
         d.shorts(317, 2);
         d.shorts(339, 1, 1, 1);
-        d.undefined(700, XmpPacket.of(facts));
+        d.bytes(700, XmpPacket.of(facts));
         d.undefined(34675, picture.profile().bytes());
         return d;
     }

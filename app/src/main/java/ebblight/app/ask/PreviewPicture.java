@@ -9,6 +9,7 @@ import ebblight.engine.Blobs;
 import ebblight.engine.Floats;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.FullPreview;
+import ebblight.imaging.Inputs;
 import ebblight.imaging.PictureFacts;
 import ebblight.imaging.SurveyFrames;
 import java.io.IOException;
@@ -62,6 +63,9 @@ public final class PreviewPicture {
 
     private static RgbPicture composed(SurveyRequest request, JsonObject answer, Work work) throws IOException {
         SurveyFrames survey = request.frames();
+        if (answer.isNumber("baseFrame")) {
+            return laidOver(levelledFrame(request, answer, work), request.blobs(), answer, survey, work);
+        }
         RgbPicture mean = FullPreview.mean(
                 request.source(),
                 fromFrames(answer) ? answer.getDouble("seconds") : Double.POSITIVE_INFINITY,
@@ -70,6 +74,39 @@ public final class PreviewPicture {
                 survey.clip().width(),
                 work);
         return fromFrames(answer) ? mean : laidOver(mean, request.blobs(), answer, survey, work);
+    }
+
+    /** The frame that a preview from stills starts from, at full size, brought to the light it was levelled to. */
+    private static RgbPicture levelledFrame(SurveyRequest request, JsonObject answer, Work work) throws IOException {
+        SurveyFrames survey = request.frames();
+        int base = answer.getInt("baseFrame");
+        Path file = request.source().files().get(survey.sourceIndices()[base]);
+        List<Placement> placements = placements(answer);
+        RgbPicture frame = FullPreview.mean(
+                Inputs.open(List.of(file), 0, false),
+                Double.POSITIVE_INFINITY,
+                base < placements.size() ? List.of(placements.get(base)) : List.of(),
+                new int[] {0},
+                survey.clip().width(),
+                work);
+        int w = survey.clip().width() - 2 * answer.getInt("crop");
+        int h = survey.clip().height() - 2 * answer.getInt("crop");
+        RgbPicture levelled = picture(request.blobs(), "mean", w, h);
+        for (int c = 0; c < 3; c++) {
+            float gain = (float) (mean(levelled.plane(c)) / Math.max(mean(frame.plane(c)), 1e-6));
+            for (int p = 0; p < frame.plane(c).length; p++) {
+                frame.plane(c)[p] *= gain;
+            }
+        }
+        return frame;
+    }
+
+    private static double mean(float[] plane) {
+        double sum = 0;
+        for (float v : plane) {
+            sum += v;
+        }
+        return sum / plane.length;
     }
 
     /** Whether the answer is a plain mean of frames. */

@@ -53,6 +53,12 @@ public final class SurveyRequest {
         return new SurveyRequest(source, frames, drawn);
     }
 
+    /** The first frame of a source alone, for questions that need no motion. */
+    public static SurveyRequest ofOneFrame(FrameSource source, Work work) throws IOException {
+        SurveyFrames first = SurveyReader.first(source, SurveyReader.SURVEY_WIDTH, work);
+        return new SurveyRequest(source, first, new JsonObject());
+    }
+
     /** Reads a JSON object from a file. */
     public static JsonObject document(Path file) throws IOException {
         if (!Files.isReadable(file)) {
@@ -92,6 +98,9 @@ public final class SurveyRequest {
             times.add(clip.timeSeconds(i) - clip.timeSeconds(0));
         }
         described.put("timesSeconds", times);
+        JsonArray exposures = new JsonArray();
+        frames.exposureSeconds().forEach(e -> exposures.add(e.orElse(0)));
+        described.put("exposureSeconds", exposures);
         described.put("sourceWidth", frames.sourceWidth());
         described.put("sourceHeight", frames.sourceHeight());
         described.put("sourceFrames", frames.sourceFrames());

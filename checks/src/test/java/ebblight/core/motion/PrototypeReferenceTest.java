@@ -68,8 +68,8 @@ class PrototypeReferenceTest {
                     share[p] = mask[p] == Integer.parseInt(cells[1]) ? 1 : 0;
                 }
                 PixelSeries series = PixelSeries.where(share, frames.all(), frames.timesSeconds());
-                TextureCurve curve =
-                        TextureCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false);
+                ClipCurve curve =
+                        ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false);
                 double seconds = Double.parseDouble(cells[2]);
                 double expected = Double.parseDouble(cells[3]);
                 double ratio = Math.sqrt(curve.variance(seconds) / curve.varianceAtOnce());

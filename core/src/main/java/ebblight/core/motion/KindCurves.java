@@ -18,26 +18,31 @@ final class KindCurves {
         this.spacingSeconds = spacingSeconds;
     }
 
-    static KindCurves of(ViewSurvey.Parts parts, boolean breakers) {
-        return new KindCurves(
-                curve(parts, Kind.FLOWING, breakers),
-                curve(parts, Kind.SWAYING, false),
-                parts.frames().spacingSeconds());
-    }
+    /** Makes the curve of the pixels whose share is above one half. */
+    interface Maker {
+        /**
+         * A curve.
+         *
+         * @param share of every pixel that belongs to the part; some pixel is above one half
+         * @param setsUnknown whether the part holds breaking waves whose sets the frames cannot know
+         */
+        TextureCurve make(float[] share, boolean setsUnknown);
 
-    private static Optional<TextureCurve> curve(ViewSurvey.Parts parts, Kind kind, boolean breakers) {
-        return curve(parts, parts.regions().share(kind), breakers);
-    }
-
-    /** The curve of the pixels whose share is above one half; empty when they are too few. */
-    static Optional<TextureCurve> curve(ViewSurvey.Parts parts, float[] share, boolean breakers) {
-        int[] at = PixelSeries.thinned(share);
-        if (at.length <= ENOUGH_PIXELS) {
-            return Optional.empty();
+        /** The curve, empty when the pixels are too few. */
+        default Optional<TextureCurve> ifEnough(float[] share, boolean setsUnknown) {
+            int count = 0;
+            for (float s : share) {
+                count += s > 0.5f ? 1 : 0;
+            }
+            return count <= ENOUGH_PIXELS ? Optional.empty() : Optional.of(make(share, setsUnknown));
         }
-        PixelSeries series = PixelSeries.of(parts.frames().all(), parts.frames().timesSeconds(), at);
-        double noise = parts.noise().at(series.mean());
-        return Optional.of(TextureCurve.of(Variogram.of(series, noise), breakers));
+    }
+
+    static KindCurves of(ViewSurvey.Parts parts, Maker maker, boolean setsUnknown) {
+        return new KindCurves(
+                maker.ifEnough(parts.regions().share(Kind.FLOWING), setsUnknown),
+                maker.ifEnough(parts.regions().share(Kind.SWAYING), false),
+                parts.frames().spacingSeconds());
     }
 
     Optional<TextureCurve> flowing() {

@@ -15,14 +15,21 @@ public final class Measurement {
     private static final double LEAST_CLOUD = 0.01;
 
     private final ViewSurvey survey;
+    private final Optional<Stills> stills;
     private final KindCurves curves;
     private final Drift drift;
     private final Repeats repeats;
     private final List<RegionMotion> regions;
 
     private Measurement(
-            ViewSurvey survey, KindCurves curves, Drift drift, Repeats repeats, List<RegionMotion> regions) {
+            ViewSurvey survey,
+            Optional<Stills> stills,
+            KindCurves curves,
+            Drift drift,
+            Repeats repeats,
+            List<RegionMotion> regions) {
         this.survey = survey;
+        this.stills = stills;
         this.curves = curves;
         this.drift = drift;
         this.repeats = repeats;
@@ -45,17 +52,53 @@ public final class Measurement {
         ViewSurvey.Parts parts = survey.parts();
         SoftRegions soft = parts.regions();
         boolean breakers = breakers(parts, soft.share(Kind.FLOWING));
-        KindCurves curves = KindCurves.of(parts, breakers);
+        // Frames over minutes hold the sets themselves; a clip of seconds does not.
+        boolean spaced = survey.clip().spacingSeconds() > SlowChange.SPACED_SECONDS;
+        boolean setsUnknown = breakers && !spaced;
+        KindCurves.Maker maker = (share, unknown) -> clipCurve(parts, share, unknown);
+        KindCurves curves = KindCurves.of(parts, maker, setsUnknown);
         work.check();
         Drift drift = drift(parts, work);
         work.check();
         Repeats repeats = Repeats.of(parts.frames(), moving(soft));
+        Standing.Meter standing = mask -> Standing.of(parts.frames(), mask);
+        List<RegionMotion> measured =
+                regions(parts, new Ways(maker, curves, drift, standing, breakers, setsUnknown, spaced), work);
+        return new Measurement(survey, Optional.empty(), curves, drift, repeats, measured);
+    }
+
+    /** Measures the parts of a survey of levelled stills that has any. */
+    public static Measurement of(ViewSurvey survey, Stills stills, Work work) {
+        work.progress(0.5, "measuring what each exposure time left");
+        ViewSurvey.Parts parts = survey.parts();
+        KindCurves.Maker maker = (share, unknown) -> StillsCurve.of(parts.frames(), stills, share);
+        KindCurves curves = KindCurves.of(parts, maker, false);
+        Drift drift = drift(parts, work);
+        float[] shortest = parts.frames().frame(stills.shortest());
+        float[] longest = parts.frames().frame(stills.longest());
+        Standing.Meter standing = mask -> Standing.between(parts.frames(), shortest, longest, mask);
+        List<RegionMotion> measured =
+                regions(parts, new Ways(maker, curves, drift, standing, false, false, true), work);
+        return new Measurement(survey, Optional.of(stills), curves, drift, new Repeats(0), measured);
+    }
+
+    /** How everything that a region is asked for is found. */
+    private record Ways(
+            KindCurves.Maker maker,
+            KindCurves curves,
+            Drift drift,
+            Standing.Meter standing,
+            boolean breakers,
+            boolean setsUnknown,
+            boolean spaced) {}
+
+    private static List<RegionMotion> regions(ViewSurvey.Parts parts, Ways ways, Work work) {
         List<RegionMap.Part> list = parts.map().parts();
         RegionMotion[] measured = new RegionMotion[list.size()];
-        work.forEach(measured.length, k -> {
-            measured[k] = region(parts, list.get(k), parts.map().mask(k), curves, drift, breakers);
-        });
-        return new Measurement(survey, curves, drift, repeats, List.of(measured));
+        work.forEach(
+                measured.length,
+                k -> measured[k] = region(parts, list.get(k), parts.map().mask(k), ways));
+        return List.of(measured);
     }
 
     private static boolean breakers(ViewSurvey.Parts parts, float[] share) {
@@ -64,7 +107,7 @@ public final class Measurement {
             return false;
         }
         PixelSeries series = PixelSeries.of(parts.frames().all(), parts.frames().timesSeconds(), at);
-        TextureCurve curve = TextureCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false);
+        TextureCurve curve = ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false);
         return Breakers.look(series, curve);
     }
 
@@ -92,24 +135,18 @@ public final class Measurement {
         return moving;
     }
 
-    private static RegionMotion region(
-            ViewSurvey.Parts parts,
-            RegionMap.Part part,
-            float[] mask,
-            KindCurves curves,
-            Drift drift,
-            boolean breakers) {
-        LuminanceFrames frames = parts.frames();
+    private static RegionMotion region(ViewSurvey.Parts parts, RegionMap.Part part, float[] mask, Ways ways) {
         boolean wet = part.kind() == Kind.FLOWING;
-        Optional<TextureCurve> own = KindCurves.curve(parts, mask, breakers && wet);
+        boolean breaking = ways.breakers && wet;
+        Optional<TextureCurve> own = ways.maker.ifEnough(mask, ways.setsUnknown && wet);
         Optional<TextureCurve> ofKind =
                 switch (part.kind()) {
-                    case FLOWING -> curves.flowing();
-                    case SWAYING -> curves.swaying();
+                    case FLOWING -> ways.curves.flowing();
+                    case SWAYING -> ways.curves.swaying();
                     case FIXED, DRIFTING -> Optional.empty();
                 };
         boolean borrowed = own.isEmpty() && ofKind.isPresent();
-        TextureCurve curve = own.or(() -> ofKind).orElseGet(() -> smallCurve(parts, mask));
+        TextureCurve curve = own.or(() -> ofKind).orElseGet(() -> ways.maker.make(mask, false));
         double mean = meanOver(parts.mean(), mask);
         double texture = mean > 0 ? Math.sqrt(curve.varianceAtOnce()) / mean : 0;
         boolean listed = wet || part.kind() == Kind.SWAYING;
@@ -120,33 +157,32 @@ public final class Measurement {
             }
         }
         Optional<RegionMotion.Velocity> velocity = Optional.empty();
-        if (part.kind() == Kind.DRIFTING && drift.told()) {
-            double[] v = drift.meanVelocity(mask);
-            velocity = Optional.of(new RegionMotion.Velocity(v[0], v[1], drift.relativeError()));
+        if (part.kind() == Kind.DRIFTING && ways.drift.told()) {
+            double[] v = ways.drift.meanVelocity(mask);
+            velocity = Optional.of(new RegionMotion.Velocity(v[0], v[1], ways.drift.relativeError()));
         }
-        Swing swing = Swing.of(frames, mask, curve, parts.noise());
+        boolean clip = listed && !ways.spaced;
+        Swing swing = Swing.of(parts.frames(), mask, curve, parts.noise());
         return new RegionMotion(
                 part,
                 texture,
-                standing(frames, mask, breakers && wet),
+                // Foam that outlasts the clip would count as standing: for breaking waves nothing is known of it.
+                breaking ? 0 : ways.standing.of(mask),
                 listed ? curve.correlationSeconds() : 0,
                 velocity,
                 List.copyOf(remaining),
-                new RegionMotion.Flags(
-                        curve.seen(), curve.resolved(), breakers && wet, borrowed, listed && curve.coarse()),
+                new RegionMotion.Flags(curve.seen(), curve.resolved(), breaking, borrowed, listed && curve.coarse()),
+                clip ? Rhythm.of(parts.frames(), mask) : Rhythm.NONE,
+                clip && wet ? FlowLines.of(parts.frames(), mask) : FlowLines.NONE,
+                listed ? Passing.of(parts.frames(), mask, parts.noise()) : Passing.NONE,
                 curve::at,
                 swing::pixels);
     }
 
-    /** Foam that outlasts the clip would count as standing: for breaking waves nothing is known of it. */
-    private static double standing(LuminanceFrames frames, float[] mask, boolean breaking) {
-        return breaking ? 0 : Standing.of(frames, mask);
-    }
-
-    private static TextureCurve smallCurve(ViewSurvey.Parts parts, float[] mask) {
+    private static TextureCurve clipCurve(ViewSurvey.Parts parts, float[] mask, boolean setsUnknown) {
         PixelSeries series =
                 PixelSeries.where(mask, parts.frames().all(), parts.frames().timesSeconds());
-        return TextureCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false);
+        return ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), setsUnknown);
     }
 
     private static double meanOver(float[] plane, float[] mask) {
@@ -168,6 +204,11 @@ public final class Measurement {
         return regions;
     }
 
+    /** Whether it rests on stills of different exposure times. */
+    public boolean ofStills() {
+        return stills.isPresent();
+    }
+
     /** Time after which the clip repeats itself, in seconds; 0 when it does not. */
     public double repeatsAfterSeconds() {
         return repeats.periodSeconds();
@@ -176,7 +217,9 @@ public final class Measurement {
     /** The preview of any exposure time; {@code work} serves all its pictures. */
     public Preview preview(Work work) {
         work.progress(0.7, "preparing the preview");
-        return Preview.of(survey, curves, drift, work);
+        return stills.isPresent()
+                ? new StillsPreview(survey, stills.get(), curves, work)
+                : ClipPreview.of(survey, curves, drift, work);
     }
 
     /** Variance of sensor noise of one frame at a luminance, squared linear luminance. */

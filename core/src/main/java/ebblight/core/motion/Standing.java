@@ -16,6 +16,11 @@ final class Standing {
 
     private Standing() {}
 
+    /** Tells the standing contrast of the part that a mask marks. */
+    interface Meter {
+        double of(float[] mask);
+    }
+
     /** Standing contrast of what {@code mask} marks, as a share of its mean luminance; 0 where none can be told. */
     static double of(LuminanceFrames frames, float[] mask) {
         int third = Math.max(1, frames.count() / 3);

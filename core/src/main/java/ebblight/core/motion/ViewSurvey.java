@@ -132,6 +132,7 @@ public final class ViewSurvey {
                 model.logits(features, p, logits);
             }
         });
+        SlowChange.apply(frames, mean, logits, work);
         float[] median = frames.median(work);
         Decided plain = decide(logits, median, w, h, work);
         if (strokes.isEmpty()) {

@@ -1,5 +1,7 @@
 package ebblight.core.wish;
 
+import ebblight.core.exposure.ShutterTime;
+import ebblight.core.motion.FlowLines;
 import ebblight.core.motion.RegionMotion;
 import ebblight.core.motion.Remaining;
 import java.util.ArrayList;
@@ -91,13 +93,8 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
                     wish, id, List.of(Span.ALL), List.of(), "nothing moves here that I can see: any time will do");
         }
         return switch (wish.word()) {
-            case LINES ->
-                new Demand(
-                        wish,
-                        id,
-                        List.of(new Span(LINES_FROM, LINES_TO)),
-                        List.of(),
-                        "common practice; release as the water runs back");
+            case LINES -> lines(wish, region);
+            case GONE -> gone(wish, region);
             case TRAILS -> {
                 double from = 4 * Math.max(region.correlationSeconds(), 0.05);
                 yield new Demand(
@@ -120,6 +117,59 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
             }
             default -> smooth(wish, region, likely, high, low);
         };
+    }
+
+    private static Demand lines(Wish wish, RegionMotion region) {
+        FlowLines lines = region.lines();
+        double period = region.rhythm().periodSeconds();
+        String waves = period > 0 ? ", waves come every " + Math.round(10 * period) / 10.0 + " s" : "";
+        return lines.seconds() > 0
+                ? new Demand(
+                        wish,
+                        region.part().id(),
+                        List.of(new Span(lines.fromSeconds(), lines.toSeconds())),
+                        List.of(),
+                        "strongest at " + ShutterTime.words(lines.seconds()) + "; release as the water runs back"
+                                + waves)
+                : new Demand(
+                        wish,
+                        region.part().id(),
+                        List.of(new Span(LINES_FROM, LINES_TO)),
+                        List.of(),
+                        "no lines seen in these frames, so by common practice; release as the water runs back" + waves);
+    }
+
+    /** Passers-by leave a veil that no time removes, and specks that a longer one does. */
+    private static Demand gone(Wish wish, RegionMotion region) {
+        double veil = region.passing().veil();
+        double most = Word.GONE.most();
+        String covered =
+                "places are covered " + Math.round(100 * region.passing().coveredShare()) + " % of the time";
+        if (veil > most) {
+            return new Demand(
+                    wish,
+                    region.part().id(),
+                    List.of(),
+                    List.of(),
+                    covered + ", which leaves a veil of " + Math.round(1000 * veil) / 10.0
+                            + " % at any time: take the median of a burst instead");
+        }
+        DoubleUnaryOperator likely =
+                t -> root(region.texture() * region.at().apply(t).ratio(), veil);
+        DoubleUnaryOperator high =
+                t -> root(region.texture() * region.at().apply(t).high(), veil);
+        double from = crossing(likely, most, true);
+        double sureFrom = crossing(high, most, true);
+        return new Demand(
+                wish,
+                region.part().id(),
+                from < LONGEST ? List.of(new Span(from, Double.POSITIVE_INFINITY)) : List.of(),
+                sureFrom < LONGEST ? List.of(new Span(sureFrom, Double.POSITIVE_INFINITY)) : List.of(),
+                covered);
+    }
+
+    private static double root(double a, double b) {
+        return Math.sqrt(a * a + b * b);
     }
 
     private static Demand still(

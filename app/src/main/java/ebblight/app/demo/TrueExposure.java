@@ -1,0 +1,58 @@
+package ebblight.app.demo;
+
+import ebblight.core.numeric.RgbPicture;
+import java.nio.file.Path;
+
+/**
+ * A true exposure of the scene.
+ *
+ * @param seconds how long
+ * @param picture in linear light
+ * @param file where it was written
+ */
+public record TrueExposure(double seconds, RgbPicture picture, Path file) {
+
+    /** The picture without a border of {@code pixels} on every side. */
+    public RgbPicture without(int pixels) {
+        if (pixels == 0) {
+            return picture;
+        }
+        int w = picture.width() - 2 * pixels;
+        RgbPicture inner = RgbPicture.black(w, picture.height() - 2 * pixels);
+        for (int c = 0; c < 3; c++) {
+            for (int y = 0; y < inner.height(); y++) {
+                int from = (y + pixels) * picture.width() + pixels;
+                System.arraycopy(picture.plane(c), from, inner.plane(c), y * w, w);
+            }
+        }
+        return inner;
+    }
+
+    /**
+     * Peak signal-to-noise ratio of a picture against a true one of the same size in sRGB codes, decibels, after its
+     * light was made equal: fading is made up for by the settings.
+     */
+    public static double decibels(RgbPicture other, RgbPicture picture) {
+        double a = 0;
+        double b = 0;
+        for (int c = 0; c < 3; c++) {
+            for (int p = 0; p < picture.plane(c).length; p++) {
+                a += other.plane(c)[p];
+                b += picture.plane(c)[p];
+            }
+        }
+        double sum = 0;
+        for (int c = 0; c < 3; c++) {
+            for (int p = 0; p < picture.plane(c).length; p++) {
+                double d = code(other.plane(c)[p] * b / a) - code(picture.plane(c)[p]);
+                sum += d * d;
+            }
+        }
+        return -10 * Math.log10(sum / (3.0 * picture.plane(0).length));
+    }
+
+    private static double code(double linear) {
+        double l = Math.max(0, Math.min(1, linear));
+        return l <= 0.0031308 ? 12.92 * l : 1.055 * Math.pow(l, 1 / 2.4) - 0.055;
+    }
+}

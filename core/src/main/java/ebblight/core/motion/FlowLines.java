@@ -1,0 +1,111 @@
+package ebblight.core.motion;
+
+import ebblight.core.numeric.Blur;
+
+/**
+ * The exposure time at which running water draws its lines: long enough that foam traces its way, short enough that
+ * the ways do not cover each other. Of the mean of frames over each time, the structure tensor tells how directed
+ * the texture is; the score is the directed share of its energy, Σ(λ₁ − λ₂) / Σ(λ₁ + λ₂), times the root of the
+ * contrast that is left.
+ *
+ * @param seconds where the score is largest; 0 when no time draws lines
+ * @param fromSeconds shortest time with at least 95 % of that score
+ * @param toSeconds longest such time
+ */
+public record FlowLines(double seconds, double fromSeconds, double toSeconds) {
+
+    /** No time of the clip draws lines. */
+    static final FlowLines NONE = new FlowLines(0, 0, 0);
+
+    private static final double NEARLY = 0.95;
+
+    /** Lines must stand out by this much over a single frame. */
+    private static final double LEAST_GAIN = 1.02;
+
+    private static final double LONGEST_SECONDS = 4;
+    private static final double THIRD_OF_STOP = 1.2599210498948732;
+    private static final int MOMENTS = 6;
+    private static final double SIGMA = 3;
+
+    static FlowLines of(LuminanceFrames frames, float[] mask) {
+        double spacing = frames.spacingSeconds();
+        double longest = Math.min(LONGEST_SECONDS, frames.lengthSeconds() / 2);
+        if (spacing <= 0 || longest < 4 * spacing) {
+            return NONE;
+        }
+        double single = score(frames, mask, 1);
+        double best = 0;
+        double at = 0;
+        double[] times = new double[40];
+        double[] scores = new double[times.length];
+        int count = 0;
+        int lastFrames = 1;
+        for (double t = 2 * spacing; t <= longest && count < times.length; t *= THIRD_OF_STOP) {
+            int n = (int) Math.rint(t / spacing);
+            if (n > lastFrames) {
+                times[count] = n * spacing;
+                scores[count] = score(frames, mask, n);
+                if (scores[count] > best) {
+                    best = scores[count];
+                    at = times[count];
+                }
+                count++;
+                lastFrames = n;
+            }
+        }
+        if (best < LEAST_GAIN * single) {
+            return NONE;
+        }
+        double from = at;
+        double to = at;
+        for (int k = 0; k < count; k++) {
+            if (scores[k] >= NEARLY * best) {
+                from = Math.min(from, times[k]);
+                to = Math.max(to, times[k]);
+            }
+        }
+        return new FlowLines(at, from, to);
+    }
+
+    /** Mean score of a few exposures of {@code count} frames spread over the clip. */
+    private static double score(LuminanceFrames frames, float[] mask, int count) {
+        int moments = Math.max(1, Math.min(MOMENTS, frames.count() / count));
+        double sum = 0;
+        for (int m = 0; m < moments; m++) {
+            int start = moments == 1 ? 0 : m * (frames.count() - count) / (moments - 1);
+            sum += directed(frames.mean(start, start + count), mask, frames.width(), frames.height());
+        }
+        return sum / moments;
+    }
+
+    private static double directed(float[] plane, float[] mask, int w, int h) {
+        int n = plane.length;
+        float[] xx = new float[n];
+        float[] xy = new float[n];
+        float[] yy = new float[n];
+        for (int y = 1; y < h - 1; y++) {
+            for (int x = 1; x < w - 1; x++) {
+                int p = y * w + x;
+                double gx = (plane[p + 1] - (double) plane[p - 1]) / 2;
+                double gy = (plane[p + w] - (double) plane[p - w]) / 2;
+                xx[p] = (float) (gx * gx * mask[p]);
+                xy[p] = (float) (gx * gy * mask[p]);
+                yy[p] = (float) (gy * gy * mask[p]);
+            }
+        }
+        float[] scratch = new float[n];
+        Blur.gaussian(xx, xx, scratch, w, h, SIGMA);
+        Blur.gaussian(xy, xy, scratch, w, h, SIGMA);
+        Blur.gaussian(yy, yy, scratch, w, h, SIGMA);
+        double directed = 0;
+        double all = 1e-12;
+        for (int p = 0; p < n; p++) {
+            if (mask[p] > 0.5f) {
+                double d = xx[p] - (double) yy[p];
+                directed += Math.sqrt(d * d + 4.0 * xy[p] * xy[p]); // λ₁ − λ₂
+                all += xx[p] + (double) yy[p];
+            }
+        }
+        return directed / all * Math.sqrt(Math.sqrt(all));
+    }
+}
