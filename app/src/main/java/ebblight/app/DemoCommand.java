@@ -4,6 +4,7 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.Words;
+import ebblight.app.demo.DemoOuting;
 import ebblight.app.report.Compared;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Coast;
@@ -12,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -50,6 +52,13 @@ final class DemoCommand implements Callable<Integer> {
         DemoJob job = DemoJob.run(folder, work);
         new RegionPictures(job.survey, job.measured).writePicture(folder.resolve("parts.png"));
         job.stack(folder.resolve("stack-10s.tif"), work);
+        DemoDocument.write(
+                folder,
+                job.measured,
+                DemoJob.WISHES,
+                DemoOuting.meter(),
+                job.outing.fadingStopsPerMinute(),
+                Clock.systemUTC());
         List<String> truth = truth(job);
         OutputFile.write(
                 folder.resolve("report.txt"),
