@@ -1,8 +1,6 @@
 package ebblight.core.sky;
 
-import java.time.Instant;
-
-/** Instants as the numbers that theories take. */
+/** Time as the theories of sun and moon take it. */
 final class Clock {
 
     static final double DAY_SECONDS = 86_400;
@@ -17,15 +15,6 @@ final class Clock {
     private static final double STEP_YEARS = 5;
 
     private Clock() {}
-
-    static double epochSeconds(Instant instant) {
-        return instant.getEpochSecond() + 1e-9 * instant.getNano();
-    }
-
-    /** The instant, to the nearest millisecond. */
-    static Instant instant(double epochSeconds) {
-        return Instant.ofEpochMilli(Math.round(1000 * epochSeconds));
-    }
 
     static double julianDay(double epochSeconds) {
         return EPOCH_JULIAN_DAY + epochSeconds / DAY_SECONDS;
