@@ -31,11 +31,18 @@ public record MoonPhase(double elongationDegrees, double separationDegrees, doub
                 moon.eclipticLongitudeDegrees(OBLIQUITY_DEGREES) - sun.eclipticLongitudeDegrees(OBLIQUITY_DEGREES));
         double toSun = sun.kilometres();
         double toMoon = moon.kilometres();
-        double dot = sun.x() * moon.x() + sun.y() * moon.y() + sun.z() * moon.z();
-        double cos = Math.max(-1, Math.min(1, dot / (toSun * toMoon)));
-        double sin = Math.sqrt(1 - cos * cos);
+        double separation = separationDegrees(sun, moon);
+        double sin = Angles.sin(separation);
+        double cos = Angles.cos(separation);
         double atMoon = StrictMath.atan2(toSun * sin, toMoon - toSun * cos);
-        return new MoonPhase(elongation, Angles.atan2(sin, cos), (1 + StrictMath.cos(atMoon)) / 2);
+        return new MoonPhase(elongation, separation, (1 + StrictMath.cos(atMoon)) / 2);
+    }
+
+    /** Angle between moon and sun from the middle of the earth, 0 to 180 degrees. */
+    public static double separationDegrees(Geocentric sun, Geocentric moon) {
+        double dot = sun.x() * moon.x() + sun.y() * moon.y() + sun.z() * moon.z();
+        double cos = Math.max(-1, Math.min(1, dot / (sun.kilometres() * moon.kilometres())));
+        return Angles.atan2(Math.sqrt(1 - cos * cos), cos);
     }
 
     /** The name of the phase; new, quarters and full within 6° (half a day). */

@@ -43,12 +43,12 @@ public final class Sky {
 
     /** The sun. */
     public Horizontal sun(double epochSeconds) {
-        return seen(ephemeris.sun(epochSeconds), ephemeris.siderealDegrees(epochSeconds));
+        return over(ephemeris.sun(epochSeconds), ephemeris.siderealDegrees(epochSeconds));
     }
 
     /** The moon. */
     public Horizontal moon(double epochSeconds) {
-        return seen(ephemeris.moon(epochSeconds), ephemeris.siderealDegrees(epochSeconds));
+        return over(ephemeris.moon(epochSeconds), ephemeris.siderealDegrees(epochSeconds));
     }
 
     /** Sine of the sun's hour angle: zero, rising, as it passes the meridian at its highest. */
@@ -58,7 +58,8 @@ public final class Sky {
                 ephemeris.siderealDegrees(epochSeconds) + place.longitudeDegrees() - sun.rightAscensionDegrees());
     }
 
-    Horizontal seen(Geocentric body, double siderealDegrees) {
+    /** A body over the place while the earth has turned by {@code siderealDegrees} of apparent Greenwich time. */
+    public Horizontal over(Geocentric body, double siderealDegrees) {
         double local = siderealDegrees + place.longitudeDegrees();
         double sin = Angles.sin(local);
         double cos = Angles.cos(local);

@@ -3,16 +3,14 @@ package ebblight.core.sky;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import ebblight.core.Oracles;
 import ebblight.core.numeric.Epoch;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -33,22 +31,15 @@ class SkyReferenceTest {
 
     private static List<Row> oracle() throws IOException {
         List<Row> rows = new ArrayList<>();
-        try (InputStream in =
-                Objects.requireNonNull(SkyReferenceTest.class.getResourceAsStream("/oracles/ephem_oracle.csv"))) {
-            for (String line : new String(in.readAllBytes(), StandardCharsets.UTF_8).split("\n", -1)) {
-                if (line.isEmpty() || line.startsWith("#") || line.startsWith("id,")) {
-                    continue;
-                }
-                String[] parts = line.split(",", -1);
-                double[] values = new double[parts.length - 4];
-                for (int i = 4; i < parts.length; i++) {
-                    values[i - 4] = parts[i].isBlank() ? Double.NaN : Double.parseDouble(parts[i].trim());
-                }
-                rows.add(new Row(
-                        Instant.parse(parts[1]),
-                        Place.of(Double.parseDouble(parts[2]), Double.parseDouble(parts[3])),
-                        values));
+        for (String[] parts : Oracles.rows("ephem_oracle.csv")) {
+            double[] values = new double[parts.length - 4];
+            for (int i = 4; i < parts.length; i++) {
+                values[i - 4] = parts[i].isBlank() ? Double.NaN : Double.parseDouble(parts[i].trim());
             }
+            rows.add(new Row(
+                    Instant.parse(parts[1]),
+                    Place.of(Double.parseDouble(parts[2]), Double.parseDouble(parts[3])),
+                    values));
         }
         assertThat(rows).hasSize(100);
         return rows;
@@ -58,8 +49,7 @@ class SkyReferenceTest {
     void sunStandsWithinAThousandthOfADegree() throws IOException {
         double worst = 0;
         for (Row row : oracle()) {
-            Horizontal sun =
-                    new Sky(row.place(), Ephemeris.computed()).sun(Epoch.seconds(row.at()));
+            Horizontal sun = new Sky(row.place(), Ephemeris.computed()).sun(Epoch.seconds(row.at()));
             worst = Math.max(worst, sun.separationDegrees(new Horizontal(row.value(0), row.value(1), 1)));
         }
         assertThat(worst).isBetween(0.0, 0.001);
@@ -133,7 +123,7 @@ class SkyReferenceTest {
         Nutation nutation = Nutation.at(t);
         Sky sky = new Sky(new Place(39.742476, -105.1786, 1830.14), Ephemeris.computed());
         Geocentric sun = SunTheory.at(t, nutation);
-        Horizontal seen = sky.seen(sun, nutation.siderealDegrees(julianDay));
+        Horizontal seen = sky.over(sun, nutation.siderealDegrees(julianDay));
         assertThat(seen.azimuthDegrees()).isCloseTo(194.34024, within(1e-5));
         assertThat(seen.altitudeDegrees()).isCloseTo(39.872046, within(1e-5));
         // its refraction: e0 + Δe with 0.016332° at 820 hPa and 11 °C; ours is for 1010 hPa and 10 °C
@@ -169,15 +159,13 @@ class SkyReferenceTest {
         assertElongation("2026-01-18T19:52:00Z", 0);
         assertElongation("2026-02-01T22:09:00Z", 180);
         assertElongation("2026-02-17T12:01:00Z", 0);
-        MoonPhase full = MoonPhase.at(
-                Ephemeris.computed(), Epoch.seconds(Instant.parse("2026-01-03T10:03:00Z")));
+        MoonPhase full = MoonPhase.at(Ephemeris.computed(), Epoch.seconds(Instant.parse("2026-01-03T10:03:00Z")));
         assertThat(full.words()).isEqualTo("full moon");
         assertThat(full.fraction()).isGreaterThan(0.997);
     }
 
     private static void assertElongation(String instant, double degrees) {
-        MoonPhase phase =
-                MoonPhase.at(Ephemeris.computed(), Epoch.seconds(Instant.parse(instant)));
+        MoonPhase phase = MoonPhase.at(Ephemeris.computed(), Epoch.seconds(Instant.parse(instant)));
         // half a degree an hour: two minutes are 0.017°
         assertThat(Math.abs(Angles.wrap180(phase.elongationDegrees() - degrees)))
                 .isLessThan(0.02);
