@@ -51,6 +51,9 @@ class ConstituentsReferenceTest {
             NodeFactors nodes = NodeFactors.at(midYear(Integer.parseInt(year)));
             MeanLongitudes start = MeanLongitudes.at(newYear(Integer.parseInt(year)));
             for (String name : years.getObject(year).keySet()) {
+                if (name.startsWith("_")) {
+                    continue; // angles of the moon's path, no constituent
+                }
                 JsonArray row = years.getObject(year).getArray(name);
                 Constituent constituent = Constituents.named(name).orElseThrow();
                 assertThat(nodes.factor(constituent)).as(year + name).isCloseTo(row.getDouble(1), within(0.0005));
