@@ -30,7 +30,7 @@ class ConstituentsReferenceTest {
             Set.of("M1", "TAU1", "BET1", "ALP1", "H1", "H2", "ETA2", "OQ2", "MP1", "SO1");
 
     private static double midYear(int year) {
-        return Epoch.seconds(LocalDate.of(year, 7, 2).atStartOfDay().toInstant(ZoneOffset.UTC));
+        return (newYear(year) + newYear(year + 1)) / 2;
     }
 
     private static double newYear(int year) {
