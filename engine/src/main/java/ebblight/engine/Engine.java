@@ -19,7 +19,9 @@ public final class Engine {
                 "settings/1", new SettingsAnswerer(),
                 "measure/1", new MeasureAnswerer(surveys),
                 "wish/1", new WishAnswerer(surveys),
-                "preview/1", new PreviewAnswerer(surveys)));
+                "preview/1", new PreviewAnswerer(surveys),
+                "sky/1", new SkyAnswerer(),
+                "tide/1", new TideAnswerer()));
     }
 
     /**
