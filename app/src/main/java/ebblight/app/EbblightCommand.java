@@ -27,7 +27,9 @@ import picocli.CommandLine.Spec;
             WishCommand.class,
             SettingsCommand.class,
             PreviewCommand.class,
-            StackCommand.class
+            StackCommand.class,
+            SkyCommand.class,
+            TideCommand.class
         },
         footer = {
             "",
