@@ -3,7 +3,7 @@ package ebblight.core.light;
 import ebblight.core.numeric.Powers;
 
 /** Cover of the sky and by how much it divides the light (USNO Circular 171). */
-public enum Cloud {
+public enum Cloud implements CloudCover {
     /** Blue sky, at most a few clouds off the sun. */
     CLEAR("clear", 1),
     /** The sun shines through. */
@@ -21,7 +21,7 @@ public enum Cloud {
         this.divisor = divisor;
     }
 
-    /** One lower-case word. */
+    @Override
     public String word() {
         return word;
     }
@@ -31,9 +31,15 @@ public enum Cloud {
         return divisor;
     }
 
-    /** How many stops it takes. */
-    public double stops() {
+    /** How many stops it takes, at any instant. */
+    @Override
+    public double stops(double epochSeconds) {
         return Powers.log2(divisor);
+    }
+
+    @Override
+    public double fastestStopsPerMinute() {
+        return 0;
     }
 
     /** The cloud of one word: clear, thin, average or dark. */
@@ -44,13 +50,5 @@ public enum Cloud {
             }
         }
         throw new IllegalArgumentException("\"" + word + "\" is no cloud cover; expected clear, thin, average or dark");
-    }
-
-    /** The cloud nearest to a cover between 0 (none) and 1 (all): clear up to ¼, thin to ½, average to ⅞, else dark. */
-    public static Cloud ofCover(double fraction) {
-        if (!(fraction >= 0 && fraction <= 1)) {
-            throw new IllegalArgumentException("cloud cover lies between 0 and 1, was " + fraction);
-        }
-        return fraction <= 0.25 ? CLEAR : fraction <= 0.5 ? THIN : fraction <= 0.875 ? AVERAGE : DARK;
     }
 }

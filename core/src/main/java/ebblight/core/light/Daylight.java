@@ -55,18 +55,27 @@ public final class Daylight {
         0.2969002584378676e-02
     };
 
+    /** Slope of the lowest piece at −18°, in powers of ten a degree. */
+    private static final double LOWEST_SLOPE =
+            (262.72 + 2 * 1447.42 * LOWEST_DEGREES / 90 + 3 * 2797.93 * (LOWEST_DEGREES / 90) * (LOWEST_DEGREES / 90))
+                    / 90;
+
     private static final double LN_10 = StrictMath.log(10);
 
     private Daylight() {}
 
-    /** Lux by the fit in pieces, with steps of at most 0.014 stop where they join; 0 below −18°. */
+    /**
+     * Lux by the fit in pieces, with steps of at most 0.014 stop where they join. Below −18° it goes on falling as it
+     * does there; the night sky is brighter then.
+     */
     public static double piecewiseLux(double apparentAltitudeDegrees) {
         for (int i = 0; i < FROM_DEGREES.length; i++) {
             if (apparentAltitudeDegrees >= FROM_DEGREES[i]) {
                 return tenTo(cubic(PIECES[i], apparentAltitudeDegrees / 90));
             }
         }
-        return 0;
+        return tenTo(cubic(PIECES[PIECES.length - 1], LOWEST_DEGREES / 90)
+                + LOWEST_SLOPE * (apparentAltitudeDegrees - LOWEST_DEGREES));
     }
 
     /** Lux by the series; 0 below −18°, where it is no longer used. */

@@ -11,11 +11,11 @@ import ebblight.core.sky.Sky;
  * Light on level ground at a place: sun, moon and night sky, divided by cloud, moved by what a meter said.
  *
  * @param sky sun and moon over the place
- * @param cloud cover of the sky
+ * @param cloud cover of the sky over time
  * @param offsetStops by how much a meter found it brighter than the model; 0 when nobody metered
  * @param metered whether a meter was read
  */
-public record LightModel(Sky sky, Cloud cloud, double offsetStops, boolean metered) {
+public record LightModel(Sky sky, CloudCover cloud, double offsetStops, boolean metered) {
 
     /** Lux of the moonless night sky: stars and airglow (USNO Circular 171). */
     public static final double NIGHT_LUX = 5e-4;
@@ -28,7 +28,7 @@ public record LightModel(Sky sky, Cloud cloud, double offsetStops, boolean meter
     private static final double FULL_MOON_RANGE_STOPS = 0.7;
 
     /** The model for a cover, nothing metered. */
-    public static LightModel of(Sky sky, Cloud cloud) {
+    public static LightModel of(Sky sky, CloudCover cloud) {
         return new LightModel(sky, cloud, 0, false);
     }
 
@@ -50,14 +50,18 @@ public record LightModel(Sky sky, Cloud cloud, double offsetStops, boolean meter
         double sidereal = ephemeris.siderealDegrees(epochSeconds);
         Geocentric sun = ephemeris.sun(epochSeconds);
         Geocentric moon = ephemeris.moon(epochSeconds);
-        return lux(sky.over(sun, sidereal), sky.over(moon, sidereal), MoonPhase.separationDegrees(sun, moon));
+        return lux(
+                sky.over(sun, sidereal),
+                sky.over(moon, sidereal),
+                MoonPhase.separationDegrees(sun, moon),
+                cloud.stops(epochSeconds));
     }
 
-    /** Illuminance in lux with sun and moon standing as given. */
-    public double lux(Horizontal sun, Horizontal moon, double separationDegrees) {
-        double bodies = Daylight.piecewiseLux(sun.apparentAltitudeDegrees())
-                + Moonlight.lux(moon.apparentAltitudeDegrees(), separationDegrees, moon.kilometres());
-        return (bodies / cloud.divisor() + NIGHT_LUX) * Powers.exp2(offsetStops);
+    private double lux(Horizontal sun, Horizontal moon, double separationDegrees, double cloudStops) {
+        double through = Powers.exp2(-cloudStops);
+        double day = Math.max(NIGHT_LUX, Daylight.piecewiseLux(sun.apparentAltitudeDegrees()) * through);
+        double night = Moonlight.lux(moon.apparentAltitudeDegrees(), separationDegrees, moon.kilometres()) * through;
+        return (day + night) * Powers.exp2(offsetStops);
     }
 
     /** Exposure value at ISO 100 of an incident-light reading, C = 250. */
@@ -86,6 +90,6 @@ public record LightModel(Sky sky, Cloud cloud, double offsetStops, boolean meter
             return METERED_RANGE_STOPS + fits;
         }
         double moon = altitude < -12 ? FULL_MOON_RANGE_STOPS : 0;
-        return Math.max(CLEAR_RANGE_STOPS, moon) + fits + 0.5 * cloud.stops();
+        return Math.max(CLEAR_RANGE_STOPS, moon) + fits + 0.5 * cloud.stops(epochSeconds);
     }
 }

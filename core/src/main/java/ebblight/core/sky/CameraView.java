@@ -63,23 +63,18 @@ public record CameraView(
                 .separationDegrees(new Horizontal(azimuthDegrees, altitudeDegrees, 1));
     }
 
-    /** Angle from a direction before the lens to the nearest point of the picture: 0 inside; 180 behind the lens. */
+    /**
+     * Angle in degrees from a direction to the nearest point of the picture's edge: positive outside of the picture,
+     * negative inside.
+     */
     public double outsideDegrees(double azimuth, double altitude) {
-        Spot spot = spot(azimuth, altitude);
-        if (!spot.inFront()) {
-            return 180;
-        }
-        double x = clamp(spot.xMillimetres(), widthMillimetres / 2);
-        double y = clamp(spot.yMillimetres(), heightMillimetres / 2);
-        double f = focalMillimetres;
-        double crossX = spot.yMillimetres() * f - f * y;
-        double crossY = f * x - spot.xMillimetres() * f;
-        double crossZ = spot.xMillimetres() * y - spot.yMillimetres() * x;
-        double dot = spot.xMillimetres() * x + spot.yMillimetres() * y + f * f;
-        return Angles.atan2(Math.sqrt(crossX * crossX + crossY * crossY + crossZ * crossZ), dot);
-    }
-
-    private static double clamp(double value, double limit) {
-        return Math.max(-limit, Math.min(limit, value));
+        double turn = azimuth - azimuthDegrees;
+        double level = Angles.cos(altitude) * Angles.cos(turn);
+        double up = Angles.sin(altitude);
+        double right = Angles.cos(altitude) * Angles.sin(turn);
+        double forward = level * Angles.cos(altitudeDegrees) + up * Angles.sin(altitudeDegrees);
+        double above = up * Angles.cos(altitudeDegrees) - level * Angles.sin(altitudeDegrees);
+        return FrameEdge.outsideDegrees(
+                right, above, forward, widthMillimetres / 2, heightMillimetres / 2, focalMillimetres);
     }
 }

@@ -17,6 +17,7 @@ public final class HarmonicTide implements TideCurve {
     private final long firstDay;
     private final Day[] days;
     private final double fastest;
+    private final double steepest;
 
     /**
      * One known harmonic.
@@ -47,7 +48,8 @@ public final class HarmonicTide implements TideCurve {
         for (int i = 0; i < count; i++) {
             days[i] = compute(firstDay + i);
         }
-        fastest = fastestOfDays();
+        fastest = greatest(1);
+        steepest = greatest(2);
     }
 
     private Day compute(long number) {
@@ -107,15 +109,22 @@ public final class HarmonicTide implements TideCurve {
         return fastest;
     }
 
-    private double fastestOfDays() {
+    @Override
+    public double steepestMetresPerHourSquared() {
+        return steepest;
+    }
+
+    /** The greatest sum over the days of amplitudes times speed (radians an hour) to a power. */
+    private double greatest(int power) {
         double most = 0;
         for (Day day : days) {
             double sum = 0;
             for (int i = 0; i < radiansPerSecond.length; i++) {
-                sum += Math.abs(radiansPerSecond[i]) * day.metres()[i];
+                double perHour = 3600 * Math.abs(radiansPerSecond[i]);
+                sum += day.metres()[i] * (power == 2 ? perHour * perHour : perHour);
             }
             most = Math.max(most, sum);
         }
-        return 3600 * most;
+        return most;
     }
 }

@@ -14,4 +14,7 @@ public interface TideCurve {
 
     /** A bound that {@link #risingMetresPerHour} never exceeds either way within the span the curve was made for. */
     double fastestMetresPerHour();
+
+    /** A bound on how fast {@link #risingMetresPerHour} itself changes, in metres an hour in an hour. */
+    double steepestMetresPerHourSquared();
 }

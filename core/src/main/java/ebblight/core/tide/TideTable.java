@@ -15,6 +15,7 @@ public final class TideTable implements TideCurve {
     private final double[] seconds;
     private final double[] metres;
     private final double fastest;
+    private final double steepest;
 
     /** A table of at least two waters, in order of time, high and low in turn. */
     public TideTable(List<TideExtreme> extremes) {
@@ -25,16 +26,20 @@ public final class TideTable implements TideCurve {
         seconds = new double[extremes.size()];
         metres = new double[extremes.size()];
         double most = 0;
+        double bend = 0;
         for (int i = 0; i < seconds.length; i++) {
             seconds[i] = Epoch.seconds(extremes.get(i).time());
             metres[i] = extremes.get(i).heightMetres();
             if (i > 0) {
                 check(extremes.get(i - 1), extremes.get(i));
-                most = Math.max(
-                        most, Math.PI / 2 * Math.abs(metres[i] - metres[i - 1]) / (seconds[i] - seconds[i - 1]));
+                double half = Math.abs(metres[i] - metres[i - 1]) / 2;
+                double perHour = 3600 * Math.PI / (seconds[i] - seconds[i - 1]);
+                most = Math.max(most, half * perHour);
+                bend = Math.max(bend, half * perHour * perHour);
             }
         }
-        fastest = 3600 * most;
+        fastest = most;
+        steepest = bend;
     }
 
     private static void check(TideExtreme before, TideExtreme after) {
@@ -109,5 +114,10 @@ public final class TideTable implements TideCurve {
     @Override
     public double fastestMetresPerHour() {
         return fastest;
+    }
+
+    @Override
+    public double steepestMetresPerHourSquared() {
+        return steepest;
     }
 }

@@ -127,6 +127,20 @@ class LightReferenceTest {
     }
 
     @Test
+    void noFitChangesFasterThanTheSearchTakesForGranted() {
+        // 1.65 stops a degree, from the published coefficients: what the search of the hour relies on
+        for (double altitude = -19; altitude < 60; altitude += 0.01) {
+            double step = log2(Daylight.piecewiseLux(altitude + 0.01)) - log2(Daylight.piecewiseLux(altitude));
+            assertThat(step).as("" + altitude).isBetween(-0.03, 0.0165 + 0.03);
+            double moon =
+                    log2(Moonlight.lux(altitude + 0.01, 170, 384_400)) - log2(Moonlight.lux(altitude, 170, 384_400));
+            if (altitude > -18) {
+                assertThat(moon).as("moon " + altitude).isBetween(-0.03, 0.0165 + 0.03);
+            }
+        }
+    }
+
+    @Test
     void anExposureGathersTheLightItNeedsWhileDuskFalls() {
         Sky sky = new Sky(Place.of(55, 0), Ephemeris.computed());
         double dusk = Epoch.seconds(Instant.parse("2026-03-20T18:51:00Z"));
