@@ -30,6 +30,8 @@ import picocli.CommandLine.Spec;
             BalanceCommand.class,
             PreviewCommand.class,
             StackCommand.class,
+            SkyCommand.class,
+            TideCommand.class,
             OpenCommand.class
         },
         footer = {

@@ -21,7 +21,9 @@ public final class Engine {
                 "light/1", new LightAnswerer(),
                 "measure/1", new MeasureAnswerer(surveys),
                 "wish/1", new WishAnswerer(surveys),
-                "preview/1", new PreviewAnswerer(surveys)));
+                "preview/1", new PreviewAnswerer(surveys),
+                "sky/1", new SkyAnswerer(),
+                "tide/1", new TideAnswerer()));
     }
 
     /**

@@ -1,7 +1,7 @@
 package ebblight.core.exposure;
 
 /** Reading and writing decimals without the help of the platform. */
-final class Numbers {
+public final class Numbers {
 
     private Numbers() {}
 
@@ -18,7 +18,7 @@ final class Numbers {
     }
 
     /** The value with at most {@code decimals} decimals, trailing zeros cut. */
-    static String shortest(double value, int decimals) {
+    public static String shortest(double value, int decimals) {
         double scale = 1;
         for (int i = 0; i < decimals; i++) {
             scale *= 10;

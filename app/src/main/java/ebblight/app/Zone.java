@@ -1,0 +1,94 @@
+package ebblight.app;
+
+import com.grack.nanojson.JsonArray;
+import ebblight.app.ask.UsageException;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.time.zone.ZoneOffsetTransition;
+import java.util.Locale;
+
+/** Time zones: known here by name, told to the engine as a table of offsets. */
+final class Zone {
+
+    private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter DAY_AND_HOUR =
+            DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+
+    private final ZoneId id;
+
+    private Zone(ZoneId id) {
+        this.id = id;
+    }
+
+    /** The zone of a name such as {@code Europe/Paris}, {@code +01:00} or {@code UTC}. */
+    static Zone of(String option, String typed) {
+        try {
+            return new Zone(ZoneId.of(typed.trim()));
+        } catch (DateTimeException e) {
+            throw new UsageException(
+                    option + ": \"" + typed + "\" is no time zone; expected one such as Atlantic/Reykjavik or +01:00");
+        }
+    }
+
+    /** The zone of this machine. */
+    static Zone here() {
+        return new Zone(ZoneId.systemDefault());
+    }
+
+    String name() {
+        return id.getId();
+    }
+
+    /** The day typed as 2027-01-10. */
+    static LocalDate day(String option, String typed) {
+        try {
+            return LocalDate.parse(typed.trim());
+        } catch (DateTimeParseException e) {
+            throw new UsageException(
+                    option + ": \"" + typed + "\" is no day of the calendar; expected one such as 2027-01-10");
+        }
+    }
+
+    Instant start(LocalDate day) {
+        return day.atStartOfDay(id).toInstant();
+    }
+
+    /** The offsets between two instants as rows of instant and offset; the first row holds from the start. */
+    JsonArray offsets(Instant from, Instant to) {
+        JsonArray rows = new JsonArray();
+        rows.add(row(from, id.getRules().getOffset(from)));
+        ZoneOffsetTransition next = id.getRules().nextTransition(from);
+        while (next != null && next.getInstant().isBefore(to)) {
+            rows.add(row(next.getInstant(), next.getOffsetAfter()));
+            next = id.getRules().nextTransition(next.getInstant());
+        }
+        return rows;
+    }
+
+    private static JsonArray row(Instant from, ZoneOffset offset) {
+        JsonArray row = new JsonArray();
+        row.add(from.toString());
+        row.add(offset.getId());
+        return row;
+    }
+
+    /** Hour and minute here, rounded to the minute. */
+    String hour(Instant instant) {
+        return HOUR.format(instant.plus(Duration.ofSeconds(30)).atZone(id));
+    }
+
+    /** Day, hour and minute here, rounded to the minute. */
+    String dayAndHour(Instant instant) {
+        return DAY_AND_HOUR.format(instant.plus(Duration.ofSeconds(30)).atZone(id));
+    }
+
+    LocalDate date(Instant instant) {
+        return instant.atZone(id).toLocalDate();
+    }
+}

@@ -1,0 +1,55 @@
+package ebblight.core.outing;
+
+import ebblight.core.exposure.Numbers;
+import java.util.Locale;
+
+/** Wishes about air and sea where a forecast tells them; where it does not, nothing is asked. */
+final class WeatherConditions {
+
+    private WeatherConditions() {}
+
+    static Condition of(Weather weather, Weather.Kind kind, Range range) {
+        return new Forecast(weather, kind, range);
+    }
+
+    private record Forecast(Weather weather, Weather.Kind kind, Range range) implements Condition {
+
+        private static final double UNKNOWN_MARGIN = 0;
+
+        @Override
+        public String word() {
+            return kind.word();
+        }
+
+        @Override
+        public String unit() {
+            return kind.unit();
+        }
+
+        @Override
+        public double margin(double epochSeconds) {
+            double value = weather.value(kind, epochSeconds);
+            return Double.isNaN(value) ? UNKNOWN_MARGIN : range.margin(value);
+        }
+
+        /** A margin of 0, or the edge of what is known, is looked at every minute. */
+        @Override
+        public int look(double epochSeconds, double margin) {
+            if (kind.direction() || margin == UNKNOWN_MARGIN) {
+                return 1;
+            }
+            int minutes = Looking.again(margin, weather.fastestPerMinute(kind), 0);
+            return (int) Math.max(1, Math.min(minutes, weather.minutesKnown(epochSeconds)));
+        }
+
+        @Override
+        public String words(double fromEpochSeconds, double toEpochSeconds) {
+            double value = weather.value(kind, (fromEpochSeconds + toEpochSeconds) / 2);
+            String name = kind.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+            return Double.isNaN(value)
+                    ? name + " not forecast"
+                    : name + " " + Numbers.shortest(value, kind == Weather.Kind.CLOUD ? 2 : 1)
+                            + (kind.unit().isEmpty() ? "" : " " + kind.unit());
+        }
+    }
+}

@@ -1,0 +1,52 @@
+// Writes the stations the program ships; see README.md beside this file.
+import { stations } from "@neaps/tide-database";
+import { mkdirSync, writeFileSync } from "node:fs";
+import { gzipSync } from "node:zlib";
+
+const SOURCES = { noaa: "N", ticon: "T", kartverket: "K" };
+const TERMS = { N: "public domain", T: "cc-by-4.0", K: "cc-by-4.0" };
+const LEAST_METRES = 0.001;
+const target = new URL("../../app/src/main/resources/ebblight/app/tide/stations.tsv.gz", import.meta.url);
+
+const decimals = (value, places) => String(Number(value.toFixed(places)));
+const clean = (text) => text.replace(/[\t\r\n;]+/g, " ").trim();
+
+const lines = [];
+const left = {};
+for (const station of stations) {
+  if (station.kind !== "tide" || station.type !== "reference") continue;
+  const source = SOURCES[station.id.split("/")[0]];
+  const constants = (station.harmonic_constituents ?? []).filter((c) => c.amplitude >= LEAST_METRES);
+  const why = !station.license.commercial_use
+    ? "non-commercial terms"
+    : !source || TERMS[source] !== station.license.type
+      ? "other source or terms"
+      : constants.length === 0
+        ? "no constants"
+        : null;
+  if (why) {
+    left[why] = (left[why] ?? 0) + 1;
+    continue;
+  }
+  const datums = station.datums ?? {};
+  const above = datums.MSL != null && datums[station.chart_datum] != null ? datums.MSL - datums[station.chart_datum] : null;
+  lines.push(
+    [
+      station.id,
+      clean(station.name),
+      station.country_code ?? "",
+      decimals(station.latitude, 4),
+      decimals(station.longitude, 4),
+      source,
+      above == null ? "MSL" : station.chart_datum,
+      above == null ? "" : decimals(above, 3),
+      constants.map((c) => `${c.name} ${decimals(c.amplitude, 3)} ${decimals(c.phase, 1)}`).join(";"),
+    ].join("\t"),
+  );
+}
+lines.sort();
+const packed = gzipSync(lines.join("\n") + "\n", { level: 9 });
+packed.fill(0, 4, 8); // no time inside: the same data give the same bytes
+mkdirSync(new URL(".", target), { recursive: true });
+writeFileSync(target, packed);
+console.log(`${lines.length} stations, ${packed.length} bytes; left out:`, left);
