@@ -20,6 +20,7 @@ export function mountAxis(host, emit) {
   let at = null;
   let drag = null;
   let written = '';
+  const layers = [];
 
   const third = () => thirdOf(model.chosenSeconds);
   const go = (next, event) => {
@@ -40,7 +41,12 @@ export function mountAxis(host, emit) {
     svg.setAttribute('width', drawn.width);
     svg.setAttribute('height', drawn.height);
     svg.setAttribute('viewBox', `0 0 ${drawn.width} ${drawn.height}`);
-    svg.innerHTML = drawn.svg;
+    drawn.layers.forEach((layer, i) => {
+      if (layers[i]?.text !== layer) {
+        layers[i] = { text: layer, group: layers[i]?.group || svg.appendChild(document.createElementNS(svg.namespaceURI, 'g')) };
+        layers[i].group.innerHTML = layer;
+      }
+    });
     svg.setAttribute('aria-valuemin', '-9');
     svg.setAttribute('aria-valuemax', '30');
     svg.setAttribute('aria-valuenow', String(third()));

@@ -12,7 +12,8 @@ const rect = (x, y, w, h, more) =>
 const r = (v) => Math.round(v * 10) / 10;
 
 /**
- * @returns {{svg: string, width: number, height: number, at: object}} at is the layout, for overlays and pointers
+ * @returns {{svg: string, layers: string[], width: number, height: number, at: object}} layers are the pieces of svg, one
+ * over the other, so that those that did not change can stay; at is the layout, for overlays and pointers
  */
 export function drawAxis(model, { width, form = 'desk', night = false, labels = false, uid = 'ax' }) {
   const k = stopOf(model.chosenSeconds);
@@ -38,7 +39,7 @@ export function drawAxis(model, { width, form = 'desk', night = false, labels = 
     chosenFrame(scene),
     labels ? rowLabels(scene) : '',
   ];
-  return { svg: top.join(''), width, height: at.height, at };
+  return { layers: top, svg: top.join(''), width, height: at.height, at };
 }
 
 /** The whole picture as one SVG element, for a page without scripts. */
