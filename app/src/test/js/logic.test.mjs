@@ -1,0 +1,141 @@
+// Run by LogicTest with node --test; the modules are those the browser gets.
+import test from 'node:test';
+import assert from 'node:assert/strict';
+
+const web = new URL('../../main/resources/ebblight/app/web/', import.meta.url);
+const load = (name) => import(new URL(name, web));
+
+test('shutter times are said as the dial says them', async () => {
+  const { dialOf, say, sayThird, sayRange, fraction } = await load('axis/scale.js');
+  // ISO 516 series (from memory): 30 s on the dial is 2^5 = 32 s
+  assert.deepEqual(dialOf(15), { number: '30', unit: 's' });
+  assert.deepEqual(dialOf(-9), { number: '1/8', unit: 's' });
+  assert.equal(sayThird(-1), '0.8 s');
+  assert.equal(say(128), '2 min 8 s');
+  assert.equal(say(60), '1 min');
+  assert.equal(sayRange(0, null), 'any time');
+  assert.equal(sayRange(10, 128), '10 s to 2 min 8 s');
+  assert.equal(fraction(13 / 3), '4⅓');
+  assert.equal(fraction(-2 / 3), '⅔');
+  assert.equal(fraction(0), '0');
+});
+
+test('stops if closed now: half the time is a stop, fading light less', async () => {
+  const { stopsIfClosed, gathered, exposureValue } = await load('logic/light.js');
+  assert.ok(Math.abs(stopsIfClosed(12.5, 25, 0) + 1) < 1e-12);
+  // light that halves every minute: the second minute gathers half of the first, so 1 of 2 min is log2(1/1.5)
+  assert.ok(Math.abs(stopsIfClosed(60, 120, 1) - Math.log2(1 / 1.5)) < 1e-12);
+  assert.ok(gathered(1e6, 1) < 60 / Math.LN2 + 1e-6);
+  // EV 15 is f/16 1/125 ISO 100 (APEX, common practice): exact dials give 2·4·… = 15
+  assert.ok(Math.abs(exposureValue(16, 1 / 128, 100) - 15) < 1e-12);
+});
+
+test('a reading keeps the exact thirds behind its labels', async () => {
+  const { dials, meterText } = await load('logic/light.js');
+  const at = { fNumber: dials.fNumber.at(11), time: dials.time.at(1 / 8), iso: dials.iso.at(100) };
+  assert.equal(dials.fNumber.label(at.fNumber), 'f/11');
+  assert.equal(dials.time.label(at.time), '1/8 s');
+  assert.equal(meterText(at), 'f/11 0.125000000000s ISO100');
+});
+
+test('the guard knows the longest exposure and the latest start', async () => {
+  const { longestSeconds, latestStart, minutesLeft, instantOf } = await load('logic/guard.js');
+  const now = new Date(2027, 0, 14, 16, 26).getTime();
+  const guard = { leaveBy: '16:33', packingMinutes: 3 };
+  assert.equal(minutesLeft(guard, now), 7);
+  // 7 min less 3 min of packing and 2 s: 3 min 58 s; with the camera's dark frame half of it
+  assert.equal(longestSeconds(guard, now, false), 238);
+  assert.equal(longestSeconds(guard, now, true), 119);
+  assert.equal(latestStart(guard, now, 25), new Date(2027, 0, 14, 16, 29, 33).getTime());
+  assert.equal(longestSeconds(guard, now + 7 * 60e3, false), 0);
+  assert.equal(longestSeconds(undefined, now, false), null);
+  // just past midnight: 23:50 is ten minutes ago, 00:20 is ahead
+  const night = new Date(2027, 0, 15, 0, 0).getTime();
+  assert.equal(instantOf('23:50', night), night - 600e3);
+  assert.equal(instantOf('00:20', night), night + 1200e3);
+});
+
+test('a run counts in, counts down, and tells how far over it is', async () => {
+  const { runAt, stopWords, stepsOf, stepAfter } = await load('logic/staff.js');
+  const run = { openAt: 10_000, plannedSeconds: 25, stopsPerMinute: 0, marks: [] };
+  assert.equal(runAt(run, 7_000).phase, 'count');
+  assert.equal(runAt(run, 7_000).count, 3);
+  assert.equal(runAt(run, 21_000).left, 14);
+  assert.equal(stopWords(runAt(run, 22_500).stops), '−1.0 stop');
+  assert.equal(runAt(run, 40_000).phase, 'over');
+  assert.equal(runAt(run, 40_000).over, 5);
+  const steps = stepsOf({ staff: { skip: ['cover'], lines: { level: 'on sand' } } });
+  assert.equal(stepAfter(steps, 6), 8);
+  assert.equal(steps[2].line, 'on sand');
+});
+
+test('the address tells where we are, and back', async () => {
+  const { readPlace, writePlace } = await load('logic/place.js');
+  const there = { page: 'there', view: 'view-1', part: 'shot', step: 4, third: 14 };
+  assert.deepEqual(readPlace(writePlace(there)), there);
+  assert.equal(readPlace('#nonsense').page, 'there');
+  assert.equal(readPlace('#there/a%2Fb').view, 'a/b');
+});
+
+const region = (id, kind, words, more = {}) => ({ id, kind, areaFraction: 0.3, seen: true, left: [], words, ...more });
+const word = (name, from, to) => ({ word: name, likely: from === undefined ? [] : [{ fromSeconds: from, toSeconds: to }], sure: [], note: '' });
+const MEASURED = {
+  regions: [
+    region('flowing-1', 'flowing', [word('as seen', 0, 1), word('softened', 1, null), word('silky', 10, null), word('mist'), word('glass')]),
+    region('drifting-1', 'drifting', [word('sharp', 0, 0.5), word('streaked', 20, null)]),
+    region('fixed-1', 'fixed', [word('sharp', 0, null), word('still', 0, null)]),
+    region('swaying-1', 'swaying', [word('still', 0, 0.2), word('as seen', 0, 2), word('softened', 2, null)], { areaFraction: 0.05 }),
+  ],
+};
+
+test('words of a part follow one another without gap or overlap', async () => {
+  const { bandsOf, rowRegions, proposedWishes, parseWish, readable } = await load('logic/parts.js');
+  for (const r of MEASURED.regions) {
+    const bands = bandsOf(r);
+    assert.equal(bands[0].fromSeconds, 0);
+    assert.equal(bands.at(-1).toSeconds, null);
+    bands.slice(1).forEach((b, i) => assert.equal(b.fromSeconds, bands[i].toSeconds));
+  }
+  assert.deepEqual(rowRegions(MEASURED).map((r) => r.id), ['drifting-1', 'swaying-1', 'fixed-1', 'flowing-1']);
+  assert.deepEqual(proposedWishes(MEASURED), { 'fixed-1': 'still', 'flowing-1': 'silky' });
+  assert.deepEqual(parseWish('silky!'), { word: 'silky', closed: true });
+  assert.equal(readable('flowing-1: looks like breaking waves'), 'Water: looks like breaking waves');
+});
+
+test('verdict: holds, likely holds, misses, clash, late', async () => {
+  const { axisModel } = await load('logic/parts.js');
+  const { verdict } = await load('axis/lane.js');
+  const limits = { leaveSeconds: null, leaveBy: '', timedSeconds: 32, fadesBeyondSeconds: null };
+  const view = { wishes: { 'flowing-1': 'silky', 'fixed-1': 'still' } };
+  const demand = (id, from, to, sureFrom) => ({ region: id, wish: id, likely: [{ fromSeconds: from, toSeconds: to }], sure: [{ fromSeconds: sureFrom, toSeconds: to }], note: '' });
+  const weighed = { windows: [{ fromSeconds: 10, toSeconds: null, sure: { fromSeconds: 20, toSeconds: null } }], demands: [demand('flowing-1', 10, null, 20), demand('fixed-1', 0, null, 0)], worth: [], conflict: null };
+  const at = (third, more = {}) => verdict(axisModel({ measured: MEASURED, weighed: { ...weighed, ...more }, third, view, limits: { ...limits, ...more.limits } }));
+  assert.equal(at(15).words, 'Both wishes hold');
+  assert.equal(at(11).words, 'Both wishes likely hold');
+  assert.equal(at(0).words, 'Water not yet silky');
+  assert.equal(at(15, { limits: { leaveSeconds: 20 } }).state, 'late');
+  const conflict = { between: ['swaying-1=still', 'flowing-1=silky'], stops: 5, shorterSeconds: 0.2, longerSeconds: 10, ways: [] };
+  const clash = at(3, { windows: [], conflict });
+  assert.equal(clash.state, 'clash');
+  assert.equal(clash.words, 'No time serves both branch and water');
+});
+
+test('the axis is drawn from plain data without a document, and escapes what it is given', async () => {
+  const { axisModel } = await load('logic/parts.js');
+  const { axisSvg } = await load('axis/draw.js');
+  const model = axisModel({ measured: MEASURED, weighed: null, third: 14, view: { wishes: { 'flowing-1': '<b>' } }, limits: { leaveSeconds: 238, leaveBy: '"><x>', timedSeconds: 32, fadesBeyondSeconds: 300 }, strips: [] });
+  for (const form of ['desk', 'low', 'phone']) {
+    const svg = axisSvg(model, { width: form === 'phone' ? 390 : 1392, form });
+    assert.match(svg, /^<svg /);
+    assert.ok(!svg.includes('NaN') && !svg.includes('undefined'), form);
+    assert.ok(!svg.includes('<x>') && !svg.includes('<b>'), form);
+  }
+});
+
+test('stroke: the swing falls with what is left', async () => {
+  const { swing } = await load('axis/marks.js');
+  assert.equal(swing(0.3), 1);
+  const falling = [0.2, 0.1, 0.035, 0.015, 0.005].map(swing);
+  falling.slice(1).forEach((v, i) => assert.ok(v < falling[i]));
+  assert.ok(swing(0.005) < 0.06, 'glass is all but flat');
+});
