@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.JpegWriter;
 import ebblight.imaging.PictureFacts;
