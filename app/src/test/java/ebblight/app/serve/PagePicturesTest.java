@@ -62,8 +62,10 @@ class PagePicturesTest {
                         browser.run("location.hash = arguments[0]", place[1]);
                         browser.until("!document.querySelector('.wait') && !document.querySelector('.reading')");
                         Thread.sleep(700);
-                        take(browser, to.resolve(place[0] + "-" + size[0] + (light.equals("night") ? "-night" : "")
-                                + ".png"));
+                        take(
+                                browser,
+                                to.resolve(
+                                        place[0] + "-" + size[0] + (light.equals("night") ? "-night" : "") + ".png"));
                     }
                 }
             }
