@@ -62,7 +62,7 @@ class PrototypeReferenceTest {
             int rows = 0;
             for (String line :
                     lines.lines().filter(l -> l.startsWith(name + ",")).toList()) {
-                String[] cells = line.split(",");
+                String[] cells = line.split(",", -1);
                 float[] share = new float[mask.length];
                 for (int p = 0; p < share.length; p++) {
                     share[p] = mask[p] == Integer.parseInt(cells[1]) ? 1 : 0;
