@@ -3,6 +3,7 @@ package ebblight.app;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
+import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.Words;
 import ebblight.app.demo.DemoOuting;
 import ebblight.app.report.Compared;
@@ -55,6 +56,7 @@ final class DemoCommand implements Callable<Integer> {
         DemoDocument.write(
                 folder,
                 job.measured,
+                SurveyRequest.document(job.outing.strokes()).getArray("strokes"),
                 DemoJob.WISHES,
                 DemoOuting.meter(),
                 job.outing.fadingStopsPerMinute(),
@@ -77,7 +79,8 @@ final class DemoCommand implements Callable<Integer> {
         printer.line("");
         SettingsCommand.print(job.settings, printer);
         printer.line("");
-        printer.line("all of it is in " + folder + "; the page to begin with is " + folder.resolve("report.html"));
+        printer.line("all of it is in " + folder + "; the parts were told apart with the lines drawn in "
+                + job.outing.strokes().getFileName());
         if (!noOpen) {
             OpenCommand.serve(folder, 0, true, printer);
         }

@@ -31,11 +31,18 @@ final class DemoDocument {
      * Writes it.
      *
      * @param measured answer of {@code measure/1} about the clip
+     * @param strokes lines that correct the clip's parts, as strokes/1 holds them
      * @param wishes as typed, such as {@code water=silky}
      * @param meter reading without filters
      */
     static void write(
-            Path folder, JsonObject measured, List<String> wishes, String meter, double fadingPerMinute, Clock clock)
+            Path folder,
+            JsonObject measured,
+            JsonArray strokes,
+            List<String> wishes,
+            String meter,
+            double fadingPerMinute,
+            Clock clock)
             throws IOException {
         JsonObject byId = new JsonObject();
         for (String wish : wishes) {
@@ -45,7 +52,9 @@ final class DemoDocument {
                     .forEach(id -> byId.put(id, part.equals("rock") ? "still" : word));
         }
         JsonArray views = new JsonArray();
-        views.add(view("view-1", "The evening, clip", "clip.mp4", byId));
+        JsonObject clip = view("view-1", "The evening, clip", "clip.mp4", byId);
+        clip.put("strokes", strokes);
+        views.add(clip);
         views.add(view("view-2", "The evening, burst", "burst", null));
         JsonObject light = new JsonObject();
         light.put("readings", new JsonArray(List.of(reading(meter, clock))));

@@ -31,9 +31,10 @@ import java.util.TreeSet;
 final class DemoJob {
 
     /** What the photographer wants of the evening. */
-    static final List<String> WISHES = List.of("water=silky", "cloud=streaked", "rock=sharp");
-    /** The same with the grass held still, which no one exposure can do. */
-    static final List<String> MORE_WISHES = List.of("water=silky", "cloud=streaked", "rock=sharp", "branch=still");
+    static final List<String> WISHES = List.of("water=softened", "cloud=streaked", "rock=sharp");
+
+    /** The same with the cloud left as it is, which no one exposure can do. */
+    static final List<String> CLASHING = List.of("water=softened", "cloud=sharp", "rock=sharp");
 
     private static final List<Double> TRUE_SECONDS = List.of(2.0, 8.0, 30.0, 60.0);
 
@@ -68,12 +69,12 @@ final class DemoJob {
     static DemoJob run(Path folder, Work work) throws IOException {
         DemoOuting outing = DemoOuting.write(folder, work);
         FrameSource clip = Inputs.open(List.of(outing.clip()), 0, true);
-        SurveyRequest survey = SurveyRequest.read(clip, SurveyReader.SURVEY_WIDTH, null, work);
+        SurveyRequest survey = SurveyRequest.read(clip, SurveyReader.SURVEY_WIDTH, outing.strokes(), work);
         JsonObject regions = new JsonObject();
         regions.put("regionsBlob", "regions");
         JsonObject measured = survey.ask("measure/1", regions, work);
         JsonObject wished = survey.ask("wish/1", wishes(WISHES), work);
-        JsonObject clashing = survey.ask("wish/1", wishes(MORE_WISHES), work);
+        JsonObject clashing = survey.ask("wish/1", wishes(CLASHING), work);
         TimeWanted wanted = TimeWanted.of(wished);
         JsonObject settings = settings(wanted, outing.fadingStopsPerMinute(), work);
         TreeSet<Double> times = new TreeSet<>(TRUE_SECONDS);

@@ -15,12 +15,14 @@ import ebblight.imaging.JpegWriter;
 import ebblight.imaging.OutputFile;
 import ebblight.imaging.PictureFacts;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 
@@ -32,6 +34,8 @@ public final class DemoOuting {
 
     /** Instants a second of a true exposure: the mean of the sea is within 1 % of one with six times as many. */
     private static final double TRUE_FRAMES_PER_SECOND = 8;
+
+    private static final String STROKES = "strokes.json";
 
     private final Path folder;
     private final Coast coast;
@@ -60,6 +64,10 @@ public final class DemoOuting {
         text(
                 folder.resolve("kit.json"),
                 JsonWriter.indent("  ").string().value(kit()).done());
+        try (InputStream drawn = DemoOuting.class.getResourceAsStream(STROKES)) {
+            OutputFile.write(
+                    outing.strokes(), Objects.requireNonNull(drawn, STROKES).readAllBytes());
+        }
         outing.writeKinds();
         return outing;
     }
@@ -150,6 +158,11 @@ public final class DemoOuting {
 
     public Path clip() {
         return folder.resolve("clip.mp4");
+    }
+
+    /** The lines that the photographer drew along posts, rock, grass, water and sky. */
+    public Path strokes() {
+        return folder.resolve(STROKES);
     }
 
     public Path burst() {
