@@ -25,6 +25,8 @@ public record Balance(double stops, double x, double y, double angleDegrees, dou
     /** The line stays this share of the height away from the upper and lower edge. */
     private static final double MARGIN = 0.03;
 
+    private static final int MOST_ROUNDS = 8;
+
     /**
      * Weighs a picture.
      *
@@ -111,7 +113,11 @@ public record Balance(double stops, double x, double y, double angleDegrees, dou
         }
     }
 
-    /** Medians of both sides, and where between them the light passes 10, 50 and 90 % of the step. */
+    /**
+     * Medians of both sides, and where between them the light passes 10, 50 and 90 % of the step. A soft transition
+     * takes up much of a side and pulls its median in, so the medians are taken again beyond the 10 and 90 % found, until
+     * they no longer move.
+     */
     private static Balance profile(float[] log, int width, int height, Line line, double variance) {
         double radians = line.degrees * Math.PI / 180;
         double cos = StrictMath.cos(radians);
@@ -119,40 +125,58 @@ public record Balance(double stops, double x, double y, double angleDegrees, dou
         int reach = width + height;
         double[] sum = new double[2 * reach];
         int[] count = new int[2 * reach];
-        double[] upper = new double[log.length];
-        double[] lower = new double[log.length];
-        int up = 0;
-        int down = 0;
+        double[] distance = new double[log.length];
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
-                double d = (y + 0.5 - line.row) * cos - (x + 0.5 - width / 2.0) * sin;
-                float v = log[y * width + x];
-                int bin = (int) Math.floor(d) + reach;
-                sum[bin] += v;
+                int p = y * width + x;
+                distance[p] = (y + 0.5 - line.row) * cos - (x + 0.5 - width / 2.0) * sin;
+                int bin = (int) Math.floor(distance[p]) + reach;
+                sum[bin] += log[p];
                 count[bin]++;
-                if (d < 0) {
-                    upper[up++] = v;
-                } else {
-                    lower[down++] = v;
-                }
             }
         }
-        double above = Quantiles.median(Arrays.copyOf(upper, up), up);
-        double below = Quantiles.median(Arrays.copyOf(lower, down), down);
         int full = width / 2;
-        double middle = crossing(sum, count, reach, full, above, below, 0.5, reach);
-        int start = (int) Math.rint(middle) + reach;
-        double ten = crossing(sum, count, reach, full, above, below, 0.1, start);
-        double ninety = crossing(sum, count, reach, full, above, below, 0.9, start);
+        double[] values = new double[log.length];
+        double ten = 0;
+        double middle = 0;
+        double ninety = 0;
+        double stops = 0;
+        for (int round = 0; round < MOST_ROUNDS; round++) {
+            double above = medianWithin(log, distance, -Double.MAX_VALUE, Math.min(ten, middle), values);
+            double below = medianWithin(log, distance, Math.max(ninety, middle), Double.MAX_VALUE, values);
+            if (Double.isNaN(above) || Double.isNaN(below)) {
+                break;
+            }
+            boolean settled = round > 0 && Math.abs(above - below - stops) < 0.005;
+            stops = above - below;
+            middle = crossing(sum, count, reach, full, above, below, 0.5, reach);
+            int start = (int) Math.rint(middle) + reach;
+            ten = crossing(sum, count, reach, full, above, below, 0.1, start);
+            ninety = crossing(sum, count, reach, full, above, below, 0.9, start);
+            if (settled) {
+                break;
+            }
+        }
         double row = line.row + middle / cos;
         double clear = variance > 0 ? Math.min(1, line.between / variance) : 0;
         return new Balance(
-                above - below,
+                stops,
                 0.5,
                 Math.max(0, Math.min(1, row / height)),
                 -line.degrees,
                 Math.max(0, ninety - ten) * cos / height,
                 clear);
+    }
+
+    /** Median of the pixels from one distance up to another, NaN where that is less than a fiftieth of all. */
+    private static double medianWithin(float[] log, double[] distance, double from, double to, double[] values) {
+        int n = 0;
+        for (int p = 0; p < log.length; p++) {
+            if (distance[p] >= from && distance[p] < to) {
+                values[n++] = log[p];
+            }
+        }
+        return n * 50 < log.length ? Double.NaN : Quantiles.median(Arrays.copyOf(values, n), n);
     }
 
     /**

@@ -15,7 +15,7 @@ class BalanceTest {
     private static final int WIDTH = 240;
     private static final int HEIGHT = 160;
 
-    @Property(tries = 60)
+    @Property(tries = 200)
     void findsWhatWasPainted(
             @ForAll @DoubleRange(min = 1, max = 5) double stops,
             @ForAll @DoubleRange(min = 0.3, max = 0.7) double y,
