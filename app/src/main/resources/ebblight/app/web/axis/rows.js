@@ -97,13 +97,13 @@ export function limitsRow({ model, at, phone }) {
   return marks
     .map(([x, text, dash], i) => {
       const from = Math.max(at.left, x);
-      const to = marks[i + 1] ? marks[i + 1][0] - 12 : at.right;
+      const next = marks[i + 1];
+      const to = next ? next[0] - (fits(next) ? 12 : 14 + next[1].length * 6.9) : at.right;
       const wide = text.length * 6.9;
       const inside = from + 14 + wide < to;
       const words = `<text x="${r(inside ? from + 9 : from - 8)}" y="${y + 5}" font-size="14" font-weight="600" ${inside ? '' : 'text-anchor="end"'}>${escapeText(text)}</text>`;
       const dashes = inside ? from + 18 + wide : from + 6;
-      const end = marks[i + 1] && !fits(marks[i + 1]) ? Math.min(to, marks[i + 1][0] - 14 - marks[i + 1][1].length * 6.9) : to;
-      return `<path d="M${r(from)} ${y - 8}v16" stroke="var(--ink)" stroke-width="3.5"/>${words}${end > dashes ? `<path d="M${r(dashes)} ${y}H${r(end)}" stroke="var(--ink)" stroke-width="2.5" stroke-dasharray="${dash}"/>` : ''}`;
+      return `<path d="M${r(from)} ${y - 8}v16" stroke="var(--ink)" stroke-width="3.5"/>${words}${to > dashes ? `<path d="M${r(dashes)} ${y}H${r(to)}" stroke="var(--ink)" stroke-width="2.5" stroke-dasharray="${dash}"/>` : ''}`;
     })
     .join('');
 

@@ -185,7 +185,7 @@ export function exposeBody(c) {
       rising ? '' : el('p', {}, 'Five, four, then low, low, low, high. Press the cable on the high tone, as the wave runs back.'),
       el('div.grow'),
       start ? line(clockOf(start, true), 'latest start') : '',
-      line(say(c.openSeconds), `open; the camera is busy ${say(c.busySeconds)}`),
+      line(say(c.openSeconds), `open; the camera is busy ${say(c.busySeconds).replaceAll(' ', '\u00a0')}`),
       s.light?.stale ? line('Meter again', `the reading is ${Math.round(s.light.ageMinutes)} min old`) : '',
       rising ? el('div.warn', {}, 'The water rises. Know the way back, and its lowest place, before you open.') : '',
     ];

@@ -70,7 +70,8 @@ export function mountPicture(host, emit) {
         s += line(0, h ? (h.left + h.right) / 2 : 0.5, 1, h ? (h.left + h.right) / 2 : 0.5, `${c} level`);
       }
     }
-    for (const stroke of [...data.strokes, ...(drawing ? [drawing] : [])]) {
+    // Lines drawn before are seen while parts are corrected, and leave the picture alone otherwise.
+    for (const stroke of data.tool ? [...data.strokes, ...(drawing ? [drawing] : [])] : []) {
       const path = stroke.points.map(([x, y], i) => `${i ? 'L' : 'M'}${px(x).toFixed(1)} ${py(y).toFixed(1)}`).join('');
       s += `<path d="${path}l.1 0" class="stroke-out"/><path d="${path}l.1 0" class="stroke-in"/>`;
     }
