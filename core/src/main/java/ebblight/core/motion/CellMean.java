@@ -12,8 +12,6 @@ final class CellMean {
     private final int height;
     private final double[] sums = new double[CELLS * CELLS];
     private final double[] counts = new double[CELLS * CELLS];
-    private double total;
-    private double count;
 
     CellMean(int width, int height) {
         this.width = width;
@@ -25,17 +23,24 @@ final class CellMean {
         int cell = row * CELLS / height * CELLS + (pixel - row * width) * CELLS / width;
         sums[cell] += value;
         counts[cell]++;
-        total += value;
-        count++;
     }
 
     double count() {
-        return count;
+        return sum(counts);
     }
 
     /** 0 without pixels. */
     double mean() {
-        return count > 0 ? total / count : 0;
+        double count = count();
+        return count > 0 ? sum(sums) / count : 0;
+    }
+
+    private static double sum(double[] values) {
+        double sum = 0;
+        for (double v : values) {
+            sum += v;
+        }
+        return sum;
     }
 
     /** Standard error of the mean; 0 with fewer than two cells that hold pixels. */
@@ -50,6 +55,6 @@ final class CellMean {
                 cells++;
             }
         }
-        return cells < 2 ? 0 : Math.sqrt(scatter) / count * Math.sqrt(cells / (cells - 1.0));
+        return cells < 2 ? 0 : Math.sqrt(scatter) / count() * Math.sqrt(cells / (cells - 1.0));
     }
 }
