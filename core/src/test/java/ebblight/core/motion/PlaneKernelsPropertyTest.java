@@ -230,14 +230,15 @@ class PlaneKernelsPropertyTest {
                     .isCloseTo(Math.log10((s[0][p] + little) / (s[1][p] + little)), within(1e-4));
             assertThat((double) maps[3][p])
                     .isCloseTo(Math.log10((s[2][p] + little) / (s[3][p] + little)), within(1e-4));
-            assertThat((double) maps[7][p]).isCloseTo(p / width / (height - 1.0), within(1e-6));
+            int row = p / width;
+            assertThat((double) maps[7][p]).isCloseTo(row / (height - 1.0), within(1e-6));
         }
     }
 
     /** Frames of 0.1 s each whose left side stands still and whose right side renews itself. */
     private static LuminanceFrames frames(int width, int height, int count) {
         SplittableRandom dice = new SplittableRandom(31L * width + height);
-        double[] stands = dice.doubles(width * height).toArray();
+        double[] stands = dice.doubles((long) width * height).toArray();
         List<byte[]> list = new ArrayList<>();
         double[] times = new double[count];
         for (int i = 0; i < count; i++) {
