@@ -234,7 +234,7 @@ class BadInputTest {
     void valuesThatCannotBeReadAreQuoted() {
         String[] meter = {"settings", "--meter", "f/16 1/100 ISO100"};
         Said.by(with(meter, "--time", "-3s")).refuses(2, "-3s", "expected a time");
-        Said.by(with(meter, "--time", "2s", "--filters", "ten")).refuses(2, "ten", "expected");
+        Said.by(with(meter, "--time", "2s", "--filters", "ten")).refuses(2, "--filters: ", "ten", "expected");
         Said.by(with(meter, "--time", "2s", "--fading", "fast")).refuses(2, "fast");
         Said.by(with(meter, "--time", "2s", "--max-stack", "two")).refuses(2, "two");
         Said.by(with(meter)).refuses(2, "time");
@@ -242,7 +242,14 @@ class BadInputTest {
         Said.by("balance", "x.jpg", "--graduated", "two").refuses(2, "two", "number");
         Said.by(with(meter, "--time", "2s", "--filters", "6,,10")).refuses(2, "expected");
         Said.by(with(meter, "--from", "8s", "--to", "2s")).refuses(2, "to");
-        Said.by(with(meter, "--time", "2s", "--max-stack", "9")).refuses(2, "9");
+        Said.by(with(meter, "--time", "2s", "--max-stack", "9"))
+                .refuses(2, "--max-stack: must lie between 0 and 4, was 9");
+        Said.by(with(meter, "--time", "2s", "--bias", "-99")).refuses(2, "--bias: must", "-99");
+        Said.by(with(meter, "--time", "2s", "--fading", "9")).refuses(2, "--fading: ");
+        Said.by(with(meter, "--time", "2s", "--reciprocity", "7")).refuses(2, "--reciprocity: ");
+        Said.by(with(meter, "--time", "2s", "--nearest", "-1")).refuses(2, "--nearest: ");
+        Said.by(with(meter, "--from", "-3s", "--to", "2s")).refuses(2, "--from: ", "-3s");
+        Said.by("preview", "x.mp4", "--time", "-3s", "-o", "o.jpg").refuses(2, "--time", "-3s");
         Said.by(with(meter, "--time", "2s", "--measured", "6=x", "--filters", "6"))
                 .refuses(2, "measured");
         Said.by("settings", "--time", "2s").refuses(2, "--meter");
@@ -257,6 +264,10 @@ class BadInputTest {
                 .refuses(2, "Moon/Base");
         Said.by("sky", "--at", "50,0", "--time", "2027-01-14T12:00:00Z", "--cloud", "pink")
                 .refuses(2, "pink");
+        Said.by("sky", "--at", "50,0", "--time", "2027-01-14T12:00:00Z", "--elevation", "1e6")
+                .refuses(2, "--elevation: ");
+        Said.by("sky", "--at", "50,0", "--time", "2027-01-14T12:00:00Z", "--meter", "junk@2027-01-14T12:00:00Z")
+                .refuses(2, "--meter: ", "f/16 1/100 ISO100");
         Said.by("tide", "--near", "50,0", "--from", "today", "--to", "2027-01-15T00:00:00Z")
                 .refuses(2, "today");
         Said.by("tide", "--from", "2027-01-14T00:00:00Z", "--to", "2027-01-15T00:00:00Z")

@@ -39,9 +39,16 @@ final class Fields {
     double number(String name, double otherwise, double low, double high) {
         double value = number(name, otherwise);
         if (!(value >= low && value <= high)) {
-            throw new RequestException(path + name, "must lie between " + low + " and " + high + ", was " + value);
+            throw new RequestException(
+                    path + name, "must lie between " + plain(low) + " and " + plain(high) + ", was " + plain(value));
         }
         return value;
+    }
+
+    private static String plain(double value) {
+        return value == Math.rint(value) && Math.abs(value) < 1e9
+                ? Long.toString((long) value)
+                : Double.toString(value);
     }
 
     int whole(String name, int otherwise) {
