@@ -25,6 +25,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class Surveys {
 
+    private static final double LONGEST_SECONDS = 86_400;
+
     private @Nullable Kept last;
 
     /** What was asked about: these very arrays, seen at these times, with these strokes. */
@@ -141,6 +143,12 @@ final class Surveys {
             throw new RequestException(
                     "frames.exposureSeconds", "must hold one number a frame, " + count + ", held " + seconds.length);
         }
+        for (double each : seconds) {
+            if (!(each >= 0 && each <= LONGEST_SECONDS)) {
+                throw new RequestException(
+                        "frames.exposureSeconds", "must be 0 (unknown) to 86400 s each, held " + each);
+            }
+        }
         return seconds;
     }
 
@@ -208,6 +216,6 @@ final class Surveys {
     static double scale(Fields request) {
         Fields frames = request.part("frames");
         double width = frames.number("width");
-        return frames.number("sourceWidth", width) / frames.number("wholeWidth", width);
+        return frames.number("sourceWidth", width, 1, 1e8) / frames.number("wholeWidth", width, 1, 1e8);
     }
 }

@@ -242,6 +242,10 @@ class FramesRequestTest {
                 "frames.timesSeconds | [0,'x'] | frames.timesSeconds[1]",
                 "frames.timesSeconds | [1,0] | frames",
                 "frames.exposureSeconds | [1,2] | frames.exposureSeconds",
+                "frames.sourceWidth | -640 | frames.sourceWidth",
+                "frames.sourceFps | -10 | frames.sourceFps",
+                "frames.wholeWidth | 0 | frames.wholeWidth",
+                "frames.medianGapSeconds | -1 | frames.medianGapSeconds",
             })
     void framesAreRefusedByName(String field, String value, String named) {
         asking.refused(with(request("measure/1"), field, value), named);
