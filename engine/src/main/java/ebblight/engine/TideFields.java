@@ -49,12 +49,10 @@ record TideFields(TideCurve curve, Optional<Station> station) {
                     || !row.isString(2)) {
                 throw new RequestException(field, "must be time, height in metres, and high or low");
             }
-            waters.add(Checked.of(
-                    field,
-                    () -> new TideExtreme(
-                            Instants.parse(field, row.getString(0)),
-                            row.getDouble(1),
-                            TideExtreme.Kind.of(row.getString(2).trim()))));
+            waters.add(new TideExtreme(
+                    Instants.parse(field, row.getString(0)),
+                    row.getDouble(1),
+                    Checked.of(field, () -> TideExtreme.Kind.of(row.getString(2).trim()))));
         }
         return Checked.of(fields.path("table"), () -> new TideTable(waters));
     }

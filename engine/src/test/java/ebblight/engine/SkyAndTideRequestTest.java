@@ -160,7 +160,11 @@ class SkyAndTideRequestTest {
                 with(TIDE, "station", ""),
                 "table",
                 "[['2024-03-20T00:00:00Z',99,'high'],['2024-03-20T06:10:00Z',2.5,'low']]");
-        asking.refused(table, "table[0]");
+        asking.refused(table, "table");
+        // a station may, on paper
+        JsonObject tall =
+                with(with(TIDE, "station.harmonics", "[['M2',20,0],['S2',20,0]]"), "station.meanMetres", "20");
+        assertThat(asking.ask(tall).getArray("extremes")).isNotEmpty();
     }
 
     @Test

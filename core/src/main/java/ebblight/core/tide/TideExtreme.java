@@ -18,15 +18,6 @@ public record TideExtreme(Instant time, double heightMetres, Kind kind) {
     private static final double STEP_SECONDS = 900;
     private static final double TOLERANCE_SECONDS = 0.5;
 
-    /** No tide table goes beyond: the largest known ranges are about 17 m. */
-    private static final double GREATEST_METRES = 30;
-
-    public TideExtreme {
-        if (!(Math.abs(heightMetres) <= GREATEST_METRES)) {
-            throw new IllegalArgumentException("a water stands within 30 m of the datum, was " + heightMetres);
-        }
-    }
-
     /** High or low. */
     public enum Kind {
         /** High water. */
