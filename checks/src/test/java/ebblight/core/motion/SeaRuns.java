@@ -20,7 +20,7 @@ final class SeaRuns {
     private static final double APART_SECONDS = 1000;
 
     private static final int PICTURE_WIDTH = 480;
-    private static final int POINT_STEP = 7;
+    private static final int POINT_STEP = 5;
 
     private final RgbPicture[][] rows;
     private final float[][][] light;
