@@ -24,8 +24,7 @@ public final class DriftingClouds {
      * @param rightPixelsPerSecond drift to the right
      * @param downPixelsPerSecond drift downwards
      */
-    public DriftingClouds(
-            int width, int height, double rightPixelsPerSecond, double downPixelsPerSecond, long seed) {
+    public DriftingClouds(int width, int height, double rightPixelsPerSecond, double downPixelsPerSecond, long seed) {
         if (width < 1 || width > Clouds.COLUMNS || height < 1 || height > Clouds.ROWS) {
             throw new IllegalArgumentException("the sky must be 1 × 1 to " + Clouds.COLUMNS + " × " + Clouds.ROWS
                     + " pixels, was " + width + " × " + height);

@@ -51,8 +51,7 @@ public record Weather(
     public static final Weather GUSTY = new Weather("gusts-3", 3, 1e4, -115, 0, 8, 0, 0.35, 4);
 
     /** All of the above, the demo's evening first. */
-    public static final List<Weather> ALL =
-            List.of(EVENING, BREEZE, LIGHT, FRESH, SWELL, ROLLING, CALM_SWELL, GUSTY);
+    public static final List<Weather> ALL = List.of(EVENING, BREEZE, LIGHT, FRESH, SWELL, ROLLING, CALM_SWELL, GUSTY);
 
     /** The same weather with other waves. */
     public Weather withSeed(long newSeed) {

@@ -96,7 +96,9 @@ final class RealTrial {
         double[] stops = new double[5];
         for (int k = 0; k < stops.length; k++) {
             double seconds = 1 + 0.25 * k;
-            stops[k] = 2 * Math.abs(Powers.log2(told.at(seconds).ratio() / held.at(seconds).ratio()));
+            stops[k] = 2
+                    * Math.abs(Powers.log2(
+                            told.at(seconds).ratio() / held.at(seconds).ratio()));
         }
         return stops;
     }
@@ -154,8 +156,7 @@ final class RealTrial {
             }
         }
         RegionMotion water = largest.orElseThrow();
-        LuminanceFrames spaced =
-                LuminanceFrames.of(RealClips.read(RealClips.file("beach/every12s"), 0), Work.alone());
+        LuminanceFrames spaced = LuminanceFrames.of(RealClips.read(RealClips.file("beach/every12s"), 0), Work.alone());
         float[] mask = water("beach", spaced);
         int[] frames = {2, 3, 5, 7, 10};
         Surf surf = new Surf(
@@ -211,7 +212,7 @@ final class RealTrial {
 
     /** One line across the sky. */
     static Strokes acrossTheSky() {
-        return new Strokes(List.of(new Strokes.Stroke(
-                Kind.DRIFTING, List.of(new Strokes.Point(0.2, 0.2), new Strokes.Point(0.8, 0.25)))));
+        return new Strokes(List.of(
+                new Strokes.Stroke(Kind.DRIFTING, List.of(new Strokes.Point(0.2, 0.2), new Strokes.Point(0.8, 0.25)))));
     }
 }

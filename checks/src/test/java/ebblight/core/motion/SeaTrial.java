@@ -36,7 +36,15 @@ record SeaTrial(
         int n = clips.size();
         int k = SECONDS.length;
         SeaTrial trial = new SeaTrial(
-                n, SECONDS, new double[k], new double[k], new double[k], new double[k], new double[k], new double[k], share(clips));
+                n,
+                SECONDS,
+                new double[k],
+                new double[k],
+                new double[k],
+                new double[k],
+                new double[k],
+                new double[k],
+                share(clips));
         double[][] errors = new double[k][n];
         for (int t = 0; t < k; t++) {
             trial.truth[t] = runs.remaining(SECONDS[t]);

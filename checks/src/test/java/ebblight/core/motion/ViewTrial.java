@@ -14,13 +14,21 @@ import java.util.List;
  * A whole view of the demo's coast, filmed and surveyed, against what is true of it.
  *
  * @param right share of pixels told rightly, among those whose surroundings are all of their own kind
+ * @param rightButSwaying the same without those that truly sway
  * @param rightOfKind the same for each kind, by column of the region model; NaN where the view has none
  * @param noise told variance of the noise over the true one, in eight classes of luminance
  * @param drift error of the clouds' mean drift as a share of it; 1 where none is told
  * @param driftStated relative error that was stated with it
  * @param still whether the camera, which does not move, is called still
  */
-record ViewTrial(double right, double[] rightOfKind, double[] noise, double drift, double driftStated, boolean still) {
+record ViewTrial(
+        double right,
+        double rightButSwaying,
+        double[] rightOfKind,
+        double[] noise,
+        double drift,
+        double driftStated,
+        boolean still) {
 
     private static final int FRAMES = 100;
     private static final int PER_SECOND = 10;
@@ -60,6 +68,9 @@ record ViewTrial(double right, double[] rightOfKind, double[] noise, double drif
         }
         double right = 0;
         double judged = 0;
+        int sway = Kind.SWAYING.column();
+        double swaying = found[sway];
+        double sways = all[sway];
         for (int k = 0; k < all.length; k++) {
             right += found[k];
             judged += all[k];
@@ -76,9 +87,10 @@ record ViewTrial(double right, double[] rightOfKind, double[] noise, double drif
                 stated = v.relativeError();
             }
         }
-        double[] noise = corrected ? new double[0] : noise(clip, clean, survey.parts().noise());
+        double[] noise =
+                corrected ? new double[0] : noise(clip, clean, survey.parts().noise());
         boolean still = survey.camera().verdict() == Camera.Verdict.STILL;
-        return new ViewTrial(right / judged, found, noise, drift, stated, still);
+        return new ViewTrial(right / judged, (right - swaying) / (judged - sways), found, noise, drift, stated, still);
     }
 
     private static double square(double x) {
@@ -116,16 +128,16 @@ record ViewTrial(double right, double[] rightOfKind, double[] noise, double drif
             clip.luminance(i, filmed);
             double[] sorted = new double[n];
             for (int p = 0; p < n; p++) {
-                light[p] = (float) (0.2126 * clean[i].red()[p]
-                        + 0.7152 * clean[i].green()[p]
-                        + 0.0722 * clean[i].blue()[p]);
+                light[p] = (float)
+                        (0.2126 * clean[i].red()[p] + 0.7152 * clean[i].green()[p] + 0.0722 * clean[i].blue()[p]);
                 sorted[p] = light[p];
             }
             for (int k = 0; k <= CLASSES && i == 0; k++) {
                 limits[k] = Quantiles.quantile(sorted, n, (double) k / CLASSES);
             }
             for (int p = 0; p < n; p++) {
-                boolean clipped = Math.max(clean[i].red()[p], Math.max(clean[i].green()[p], clean[i].blue()[p])) > WHITE;
+                boolean clipped =
+                        Math.max(clean[i].red()[p], Math.max(clean[i].green()[p], clean[i].blue()[p])) > WHITE;
                 for (int k = 0; k < CLASSES && !clipped; k++) {
                     if (light[p] >= limits[k] && light[p] < limits[k + 1]) {
                         sum[k] += square(filmed[p] - (double) light[p]);

@@ -15,7 +15,8 @@ import java.util.Arrays;
  * @param weight weight of the parts, 0 to 1
  * @param samples the pixels that are compared
  */
-record DriftMeans(float[][] planes, double[] times, float[] window, float[] weight, int[] samples, int width, int height) {
+record DriftMeans(
+        float[][] planes, double[] times, float[] window, float[] weight, int[] samples, int width, int height) {
 
     private static final int MEANS = 12;
     private static final double SMOOTHING = 1.5;

@@ -29,7 +29,14 @@ record Flow(double u0, double ux, double uy, double v0, double vx, double vy, in
     /** This field less another of the same size. */
     Flow minus(Flow other) {
         return new Flow(
-                u0 - other.u0, ux - other.ux, uy - other.uy, v0 - other.v0, vx - other.vx, vy - other.vy, width, height);
+                u0 - other.u0,
+                ux - other.ux,
+                uy - other.uy,
+                v0 - other.v0,
+                vx - other.vx,
+                vy - other.vy,
+                width,
+                height);
     }
 
     /** The fastest speed at the picture's corners, in pixels a second. */
