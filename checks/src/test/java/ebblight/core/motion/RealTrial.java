@@ -2,9 +2,12 @@ package ebblight.core.motion;
 
 import ebblight.core.numeric.Powers;
 import ebblight.core.numeric.Work;
+import ebblight.demo.Weather;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Figures of the real clips, none of which belong to this project. */
@@ -34,6 +37,42 @@ final class RealTrial {
         }
         ViewSurvey drawn = ViewSurvey.of(clip, new Strokes(strokes), model, Work.alone());
         return new Regions(right(plain.map(), mask), right(drawn.map(), mask));
+    }
+
+    /**
+     * The same with weights of which each tested clip knows nothing: fitted on the other two and on three weathers of
+     * the demo's coast, which count a third each. In the order of {@link #MASKED}.
+     */
+    static List<Regions> leftOut(Work work) throws IOException {
+        Map<String, ViewSurvey.Parts> real = new HashMap<>();
+        for (String name : MASKED) {
+            real.put(
+                    name,
+                    ViewSurvey.of(RealClips.masked(name), Strokes.none(), RegionModel.standard(), work)
+                            .parts());
+        }
+        List<ViewTrial.Film> films = new ArrayList<>();
+        for (Weather weather : List.of(Weather.LIGHT, Weather.FRESH, Weather.SWELL)) {
+            films.add(ViewTrial.film(weather, 480, 100, work));
+        }
+        List<Regions> regions = new ArrayList<>();
+        for (String tested : MASKED) {
+            RegionFit fit = new RegionFit();
+            for (Map.Entry<String, ViewSurvey.Parts> other : real.entrySet()) {
+                if (!other.getKey().equals(tested)) {
+                    LuminanceFrames frames = other.getValue().frames();
+                    fit.add(other.getValue(), RealClips.mask(other.getKey(), frames.width(), frames.height()), 1);
+                }
+            }
+            for (ViewTrial.Film film : films) {
+                ViewSurvey survey = ViewSurvey.of(film.clip(), Strokes.none(), RegionModel.standard(), work);
+                if (survey.crop() == 0) {
+                    fit.add(survey.parts(), film.columns(work), 1.0 / 3);
+                }
+            }
+            regions.add(regions(tested, fit.fit()));
+        }
+        return regions;
     }
 
     static double right(RegionMap map, int[] mask) {

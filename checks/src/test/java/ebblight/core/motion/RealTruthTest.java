@@ -26,6 +26,20 @@ class RealTruthTest {
         assertThat(stroked).isGreaterThanOrEqualTo(0.90);
     }
 
+    /** Weights fitted without the tested clip, so that nothing of it was known. */
+    @Test
+    void regionsOfAnUnseenClipAreRightToo() throws IOException {
+        double plain = 0;
+        double stroked = 0;
+        for (RealTrial.Regions regions : RealTrial.leftOut(new AllCores())) {
+            System.out.printf("left out: %.3f, with strokes %.3f%n", regions.plain(), regions.stroked());
+            plain += regions.plain() / RealTrial.MASKED.size();
+            stroked += regions.stroked() / RealTrial.MASKED.size();
+        }
+        assertThat(plain).isGreaterThanOrEqualTo(0.80);
+        assertThat(stroked).isGreaterThanOrEqualTo(0.90);
+    }
+
     @Test
     void theFirstHalfOfTheWaterfallTellsTheWholeWithinAStop() throws IOException {
         double[] stops = RealTrial.waterfallFromItsHalf();

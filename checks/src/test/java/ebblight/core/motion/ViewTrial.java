@@ -40,7 +40,20 @@ record ViewTrial(
     /** Pixels of a core are this far from any other kind, at 480 px width. */
     static final int CORE_PIXELS_OF_480 = 6;
 
-    static ViewTrial of(Weather weather, int width, double iso, Work work) {
+    /** A view, ten seconds of it without noise, and the same as a camera takes them. */
+    record Film(View view, RgbPicture[] clean, Clip clip) {
+        /** How each pixel truly moves, as columns of the region model. */
+        int[] columns(Work work) {
+            Kind[] kinds = view.kinds(work);
+            int[] columns = new int[kinds.length];
+            for (int p = 0; p < columns.length; p++) {
+                columns[p] = kinds[p].column();
+            }
+            return columns;
+        }
+    }
+
+    static Film film(Weather weather, int width, double iso, Work work) {
         View view = Coast.in(weather).view(width, work);
         Sensor sensor = new Sensor(iso);
         double[] times = new double[FRAMES];
@@ -51,8 +64,13 @@ record ViewTrial(
             clean[i] = view.frame(times[i]);
             codes[i] = sensor.srgb8(clean[i], 31L * i + 7);
         });
-        Clip clip = Clip.of(width, view.height(), times, List.of(codes), Clip.Coding.SRGB8);
-        ViewSurvey survey = ViewSurvey.of(clip, Strokes.none(), RegionModel.standard(), work);
+        return new Film(view, clean, Clip.of(width, view.height(), times, List.of(codes), Clip.Coding.SRGB8));
+    }
+
+    static ViewTrial of(Weather weather, int width, double iso, Work work) {
+        Film film = film(weather, width, iso, work);
+        View view = film.view;
+        ViewSurvey survey = ViewSurvey.of(film.clip, Strokes.none(), RegionModel.standard(), work);
         Kind[] kinds = view.kinds(work);
         double[] found = new double[RegionModel.KINDS];
         double[] all = new double[RegionModel.KINDS];
@@ -87,8 +105,9 @@ record ViewTrial(
                 stated = v.relativeError();
             }
         }
-        double[] noise =
-                corrected ? new double[0] : noise(clip, clean, survey.parts().noise());
+        double[] noise = corrected
+                ? new double[0]
+                : noise(film.clip, film.clean, survey.parts().noise());
         boolean still = survey.camera().verdict() == Camera.Verdict.STILL;
         return new ViewTrial(right / judged, (right - swaying) / (judged - sways), found, noise, drift, stated, still);
     }
