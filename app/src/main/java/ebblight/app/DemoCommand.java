@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -112,21 +113,28 @@ final class DemoCommand implements Callable<Integer> {
     private static List<String> truth(DemoJob job) {
         List<String> lines = new ArrayList<>(List.of("Against the truth:"));
         lines.add(String.format(
+                Locale.ROOT,
                 "  light fades by %.2f stops a minute, measured %.2f",
-                job.outing.fadingStopsPerMinute(), job.measured.getDouble("fadingStopsPerMinute")));
+                job.outing.fadingStopsPerMinute(),
+                job.measured.getDouble("fadingStopsPerMinute")));
         JsonArray regions = job.measured.getArray("regions");
         for (int i = 0; i < regions.size(); i++) {
             JsonObject region = regions.getObject(i);
             if (region.get("driftPixelsPerSecond") instanceof JsonArray v && region.getDouble("areaFraction") > 0.05) {
                 lines.add(String.format(
+                        Locale.ROOT,
                         "  the cloud drifts by %.2f px/s, measured %.2f",
-                        job.outing.drift(job.measured.getInt("width")).right(), v.getDouble(0)));
+                        job.outing.drift(job.measured.getInt("width")).right(),
+                        v.getDouble(0)));
             }
         }
         for (Compared c : job.compared) {
             lines.add(String.format(
+                    Locale.ROOT,
                     "  the preview of %s lies %.1f dB from the true exposure (the mean of the clip %.1f dB)",
-                    Words.time(c.seconds()), c.decibels(), c.meanDecibels()));
+                    Words.time(c.seconds()),
+                    c.decibels(),
+                    c.meanDecibels()));
         }
         return lines;
     }

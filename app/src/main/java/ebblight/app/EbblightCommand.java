@@ -10,6 +10,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** The command line as a whole: its commands are registered here, and here failures become exit codes. */
 @Command(
@@ -57,9 +58,33 @@ final class EbblightCommand implements Runnable {
     static int run(String... arguments) {
         CommandLine line = new CommandLine(new EbblightCommand());
         line.setUsageHelpAutoWidth(true);
+        line.registerConverter(Double.class, EbblightCommand::number);
+        line.registerConverter(double.class, EbblightCommand::number);
+        line.registerConverter(Integer.class, EbblightCommand::wholeNumber);
+        line.registerConverter(int.class, EbblightCommand::wholeNumber);
         line.setParameterExceptionHandler((e, args) -> usage(e));
         line.setExecutionExceptionHandler((e, command, parsed) -> failure(e, command));
         return line.execute(arguments);
+    }
+
+    private static double number(String typed) {
+        try {
+            double value = Double.parseDouble(typed);
+            if (Double.isFinite(value)) {
+                return value;
+            }
+        } catch (NumberFormatException e) {
+            // said below, as of a number that is not finite
+        }
+        throw new TypeConversionException("\"" + typed + "\" is no number; expected one such as 2 or 0.5");
+    }
+
+    private static int wholeNumber(String typed) {
+        try {
+            return Integer.parseInt(typed);
+        } catch (NumberFormatException e) {
+            throw new TypeConversionException("\"" + typed + "\" is no whole number; expected one such as 3");
+        }
     }
 
     private static int usage(ParameterException e) {

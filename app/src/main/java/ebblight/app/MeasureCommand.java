@@ -8,6 +8,7 @@ import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.SurveyReader;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -32,6 +33,9 @@ final class MeasureCommand implements Callable<Integer> {
     @Mixin
     private final JsonOption json = new JsonOption();
 
+    @Mixin
+    private final FocalOptions focal = new FocalOptions();
+
     @Option(names = "--picture", paramLabel = "P.png", description = "Write the middle frame with its parts outlined.")
     private @Nullable Path picture;
 
@@ -52,12 +56,14 @@ final class MeasureCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Work work = printer.work();
-        SurveyRequest request = SurveyRequest.read(frames.open(true), SurveyReader.SURVEY_WIDTH, strokes, work);
+        double zoom = focal.zoom();
+        SurveyRequest request = SurveyRequest.read(frames.open(true), SurveyReader.SURVEY_WIDTH, zoom, strokes, work);
         JsonObject more = new JsonObject();
         if (picture != null || regionsOut != null) {
             more.put("regionsBlob", "regions");
         }
         JsonObject answer = request.ask("measure/1", more, work);
+        focal.warn(answer);
         RegionPictures pictures = new RegionPictures(request, answer);
         if (regionsOut != null) {
             pictures.writeMap(regionsOut);
@@ -127,6 +133,7 @@ final class MeasureCommand implements Callable<Integer> {
 
     private static String line(JsonObject region) {
         StringBuilder text = new StringBuilder(String.format(
+                Locale.ROOT,
                 "%-12s %5s  %7s  %8s  ",
                 region.getString("id"),
                 Words.percent(region.getDouble("areaFraction")),
@@ -161,8 +168,17 @@ final class MeasureCommand implements Callable<Integer> {
     }
 
     private static String direction(double x, double y) {
-        String[] names = {"right", "right, down", "down", "left, down", "left", "left, up", "up", "right, up"};
+        String[] names = {
+            "to the right",
+            "to the right and down",
+            "downwards",
+            "to the left and down",
+            "to the left",
+            "to the left and up",
+            "upwards",
+            "to the right and up"
+        };
         int k = (int) Math.round(Math.atan2(y, x) / (Math.PI / 4));
-        return "to the " + names[Math.floorMod(k, 8)];
+        return names[Math.floorMod(k, 8)];
     }
 }

@@ -6,6 +6,7 @@ import ebblight.app.ask.SurveyRequest;
 import ebblight.core.motion.Clip;
 import ebblight.imaging.GreyPng;
 import ebblight.imaging.SurveyFrames;
+import ebblight.imaging.ViewCut;
 import java.io.IOException;
 import java.nio.file.Path;
 
@@ -27,13 +28,14 @@ final class RegionPictures {
         return request.blobs().get("regions").orElseGet(() -> new byte[0]);
     }
 
-    /** Writes the index of the part at every pixel of the source. */
+    /** Writes the index of the part at every pixel of the source; what was not surveyed takes its neighbour's. */
     void writeMap(Path target) throws IOException {
         SurveyFrames frames = request.frames();
         int w = frames.sourceWidth();
         int h = frames.sourceHeight();
-        int sw = frames.clip().width();
-        int sh = frames.clip().height();
+        ViewCut cut = frames.cut();
+        int sw = cut.width();
+        int sh = cut.height();
         byte[] map = map();
         if (map.length == 0) {
             throw new IOException(target + ": there are no parts to write; "
@@ -41,12 +43,16 @@ final class RegionPictures {
         }
         byte[] full = new byte[w * h];
         for (int y = 0; y < h; y++) {
-            int v = Math.min(sh - 1, (int) ((y + 0.5) * sh / h));
+            int v = within((int) ((y + 0.5) * cut.wholeHeight() / h) - cut.top(), sh);
             for (int x = 0; x < w; x++) {
-                full[y * w + x] = map[v * sw + Math.min(sw - 1, (int) ((x + 0.5) * sw / w))];
+                full[y * w + x] = map[v * sw + within((int) ((x + 0.5) * cut.wholeWidth() / w) - cut.left(), sw)];
             }
         }
         GreyPng.write(target, full, w, h);
+    }
+
+    private static int within(int index, int size) {
+        return Math.max(0, Math.min(size - 1, index));
     }
 
     /** Writes the middle survey frame, its parts tinted and outlined. */

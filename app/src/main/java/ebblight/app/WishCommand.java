@@ -10,6 +10,7 @@ import ebblight.core.numeric.Work;
 import ebblight.core.wish.Wish;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -33,6 +34,9 @@ final class WishCommand implements Callable<Integer> {
 
     @Mixin
     private final JsonOption json = new JsonOption();
+
+    @Mixin
+    private final FocalOptions focal = new FocalOptions();
 
     @Option(
             names = "--wish",
@@ -63,10 +67,12 @@ final class WishCommand implements Callable<Integer> {
             checkWish(typed);
         }
         Work work = printer.work();
-        SurveyRequest request = SurveyRequest.read(frames.open(true), viewWidth, strokes, work);
+        double zoom = focal.zoom();
+        SurveyRequest request = SurveyRequest.read(frames.open(true), viewWidth, zoom, strokes, work);
         JsonObject more = new JsonObject();
         more.put("wishes", new JsonArray(wishes));
         JsonObject answer = request.ask("wish/1", more, work);
+        focal.warn(answer);
         if (json.wanted()) {
             printer.line(Asked.print(answer));
         } else {
@@ -100,7 +106,7 @@ final class WishCommand implements Callable<Integer> {
             Object sure = window.get("sure");
             printer.line(
                     "%s %s",
-                    printer.strong(String.format("%-18s", "window")),
+                    printer.strong(String.format(Locale.ROOT, "%-18s", "window")),
                     span(window) + (sure instanceof JsonObject s ? ", sure " + span(s) : ", nowhere sure"));
         }
         if (answer.get("conflict") instanceof JsonObject conflict) {
@@ -108,7 +114,7 @@ final class WishCommand implements Callable<Integer> {
                     conflict.isNumber("stops") ? " by " + Words.number(conflict.getDouble("stops"), 1) + " stops" : "";
             printer.line(
                     "%s %s clash%s",
-                    printer.strong(String.format("%-18s", "no window")),
+                    printer.strong(String.format(Locale.ROOT, "%-18s", "no window")),
                     String.join(
                             " and ",
                             conflict.getArray("between").stream()

@@ -2,6 +2,7 @@ package ebblight.engine;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.core.motion.Clip;
 import ebblight.core.motion.Horizon;
 import ebblight.core.motion.Measurement;
 import ebblight.core.motion.PartPlaces;
@@ -19,8 +20,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Answers {@code measure/1}: how the parts of a view move. */
 final class MeasureAnswerer implements Engine.Answerer {
-
-    private static final double SPACED_SECONDS = 2;
 
     /** A piece of a test strip shows this share of the picture's width, wider than high by the aspect. */
     private static final double STRIP_WIDTH = 170.0 / 1280;
@@ -41,7 +40,7 @@ final class MeasureAnswerer implements Engine.Answerer {
         ViewSurvey survey = kept.survey();
         double scale = Surveys.scale(request);
         JsonObject answer = new JsonObject();
-        boolean spaced = frames.number("medianGapSeconds", 0) > SPACED_SECONDS;
+        boolean spaced = Clip.spaced(frames.number("medianGapSeconds", 0));
         answer.put("mode", kept.stills().isPresent() ? "stills" : spaced ? "spaced" : "clip");
         kept.stills().ifPresent(stills -> answer.put("exposureSeconds", Json.array(stills.seconds())));
         answer.put("frames", frames.whole("sourceFrames", survey.clip().frames()));

@@ -185,9 +185,10 @@ final class Surveys {
         return points;
     }
 
-    /** Pixels of the source for one survey pixel. */
+    /** Pixels of the source for one survey pixel; {@code wholeWidth} when the frames are the middle of wider ones. */
     static double scale(Fields request) {
         Fields frames = request.part("frames");
-        return frames.number("sourceWidth", frames.number("width")) / frames.number("width");
+        double width = frames.number("width");
+        return frames.number("sourceWidth", width) / frames.number("wholeWidth", width);
     }
 }

@@ -82,7 +82,10 @@ final class ClipPass implements AutoCloseable {
                     whole));
         }
         if (brokenPieces > 0) {
-            found.add(brokenPieces + " pieces of the clip are damaged and were left out");
+            found.add((brokenPieces == 1
+                            ? "one piece of the clip is damaged and was"
+                            : brokenPieces + " pieces of the clip are damaged and were")
+                    + " left out");
         }
         if (otherSizes > 0) {
             found.add(otherSizes + " frames have another size than the others and were left out");

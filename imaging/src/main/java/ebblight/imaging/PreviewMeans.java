@@ -151,17 +151,11 @@ public final class PreviewMeans {
         private void addMoved(byte[] light, Placement placement) {
             int w = area.newWidth();
             int h = area.newHeight();
-            double scale = (double) w / surveyWidth;
-            double c = Math.cos(placement.angle());
-            double s = Math.sin(placement.angle());
-            double cx = (w - 1) / 2.0;
-            double cy = (h - 1) / 2.0;
-            double ox = placement.dx() * scale + cx - c * cx + s * cy;
-            double oy = placement.dy() * scale + cy - s * cx - c * cy;
+            RigidMove move = RigidMove.of(placement, surveyWidth, w, h);
             work.forEach(h, y -> {
                 for (int x = 0; x < w; x++) {
-                    double px = Math.max(0, Math.min(w - 1, c * x - s * y + ox));
-                    double py = Math.max(0, Math.min(h - 1, s * x + c * y + oy));
+                    double px = Math.max(0, Math.min(w - 1, move.x(x, y)));
+                    double py = Math.max(0, Math.min(h - 1, move.y(x, y)));
                     int x0 = Math.min((int) px, Math.max(0, w - 2));
                     int y0 = Math.min((int) py, Math.max(0, h - 2));
                     int x1 = Math.min(x0 + 1, w - 1);

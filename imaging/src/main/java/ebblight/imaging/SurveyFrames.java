@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
  * A source at survey size, with what the answers must say of the source itself.
  *
  * @param clip frames of 480 px width or less
+ * @param cut which part of the source the clip shows
  * @param sourceWidth width of a source frame, upright
  * @param sourceHeight height of a source frame, upright
  * @param sourceFrames frames of the source, byte-identical repeats left out
@@ -19,6 +20,7 @@ import java.util.OptionalDouble;
  */
 public record SurveyFrames(
         Clip clip,
+        ViewCut cut,
         int sourceWidth,
         int sourceHeight,
         int sourceFrames,

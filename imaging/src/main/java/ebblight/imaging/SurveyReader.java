@@ -22,20 +22,29 @@ public final class SurveyReader {
 
     /** Reads {@code source} at up to {@code width} pixels width. */
     public static SurveyFrames read(FrameSource source, int width, Work work) throws IOException {
-        Collector collector = new Collector(width, MOST_FRAMES, work);
+        return read(source, width, 1, work);
+    }
+
+    /**
+     * Reads {@code source} as a lens {@code zoom} times as long would show it at {@code width} pixels: its middle when
+     * above 1, all of it in fewer pixels when below.
+     */
+    public static SurveyFrames read(FrameSource source, int width, double zoom, Work work) throws IOException {
+        Collector collector = new Collector(width, zoom, MOST_FRAMES, work);
         source.visit(collector, work);
         return collector.result();
     }
 
     /** Reads the first frame of {@code source} at up to {@code width} pixels width. */
     public static SurveyFrames first(FrameSource source, int width, Work work) throws IOException {
-        Collector collector = new Collector(width, 1, work);
+        Collector collector = new Collector(width, 1, 1, work);
         source.visit(collector, work);
         return collector.result();
     }
 
     private static final class Collector implements FrameVisitor {
         private final int mostWidth;
+        private final double zoom;
         private final int mostFrames;
         private final Work work;
         private final List<byte[]> frames = new ArrayList<>();
@@ -44,14 +53,16 @@ public final class SurveyReader {
         private final List<OptionalDouble> exposures = new ArrayList<>();
         private final List<Double> allTimes = new ArrayList<>();
         private AreaMean area = new AreaMean(1, 1, 1, 1);
+        private ViewCut cut = ViewCut.of(1, 1, 1);
         private int sourceWidth;
         private int sourceHeight;
         private double next = Double.NEGATIVE_INFINITY;
         private int chosen;
         private boolean cutOff;
 
-        Collector(int mostWidth, int mostFrames, Work work) {
-            this.mostWidth = mostWidth;
+        Collector(int width, double zoom, int mostFrames, Work work) {
+            this.mostWidth = (int) Math.round(width * zoom);
+            this.zoom = zoom;
             this.mostFrames = mostFrames;
             this.work = work;
         }
@@ -88,10 +99,12 @@ public final class SurveyReader {
                 int w = Math.min(mostWidth, sourceWidth);
                 int h = Math.max(1, (int) Math.round((double) sourceHeight * w / sourceWidth));
                 area = new AreaMean(sourceWidth, sourceHeight, w, h);
+                cut = ViewCut.of(w, h, zoom);
             }
             byte[][] small = new byte[arrivals.size()][];
             work.forEach(
-                    small.length, k -> small[k] = area.linear16(arrivals.get(k).frame()));
+                    small.length,
+                    k -> small[k] = cut.of(area.linear16(arrivals.get(k).frame())));
             for (int k = 0; k < small.length; k++) {
                 frames.add(small[k]);
                 times.add(arrivals.get(k).seconds());
@@ -113,7 +126,8 @@ public final class SurveyReader {
                 gaps[i - 1] = allTimes.get(i) - allTimes.get(i - 1);
             }
             return new SurveyFrames(
-                    Clip.of(area.newWidth(), area.newHeight(), seconds, frames, Clip.Coding.LINEAR16),
+                    Clip.of(cut.width(), cut.height(), seconds, frames, Clip.Coding.LINEAR16),
+                    cut,
                     sourceWidth,
                     sourceHeight,
                     n,

@@ -31,21 +31,30 @@ public final class SurveyRequest {
     private final Blobs blobs = new Blobs();
     private final Engine engine = new Engine();
     private final JsonObject strokes;
+    private final CutFields fields;
 
     private SurveyRequest(FrameSource source, SurveyFrames frames, JsonObject strokes) {
         this.source = source;
         this.frames = frames;
-        this.strokes = strokes;
+        this.fields = new CutFields(frames.cut());
+        this.strokes = fields.strokesInside(strokes);
         Clip clip = frames.clip();
         for (int i = 0; i < clip.frames(); i++) {
             blobs.put(BLOB + "/" + i, clip.bytes(i));
         }
     }
 
+    /** Reads the frames at {@code width} pixels, or fewer when they are smaller. */
     public static SurveyRequest read(FrameSource source, int width, @Nullable Path strokes, Work work)
             throws IOException {
+        return read(source, width, 1, strokes, work);
+    }
+
+    /** Reads the frames as a lens {@code zoom} times as long would show them at {@code width} pixels. */
+    public static SurveyRequest read(FrameSource source, int width, double zoom, @Nullable Path strokes, Work work)
+            throws IOException {
         JsonObject drawn = strokes == null ? new JsonObject() : document(strokes);
-        SurveyFrames frames = SurveyReader.read(source, width, work);
+        SurveyFrames frames = SurveyReader.read(source, width, zoom, work);
         if (frames.clip().frames() < 2) {
             throw new UnreadableInputException(source.files().get(0)
                     + ": only one frame can be used; motion needs several frames of the same view");
@@ -103,6 +112,7 @@ public final class SurveyRequest {
         described.put("exposureSeconds", exposures);
         described.put("sourceWidth", frames.sourceWidth());
         described.put("sourceHeight", frames.sourceHeight());
+        described.put("wholeWidth", frames.cut().wholeWidth());
         described.put("sourceFrames", frames.sourceFrames());
         described.put("sourceFps", frames.framesPerSecond());
         described.put("medianGapSeconds", frames.medianGapSeconds());
@@ -114,6 +124,7 @@ public final class SurveyRequest {
         }
         request.putAll(more);
         JsonObject answer = Asked.parse(engine.answer(JsonWriter.string(request), blobs, work));
+        fields.placesOutside(answer);
         addWhatReadingSaw(answer);
         return answer;
     }

@@ -6,9 +6,11 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
@@ -81,6 +83,26 @@ final class Browser implements AutoCloseable {
                 .withMessage("a key " + text)
                 .until(d -> run("return Boolean(" + find + ")", text).equals(true));
         return (WebElement) run("return " + find, text);
+    }
+
+    /** Presses the key whose text or name begins with {@code text}. */
+    void press(String text) {
+        pressFound(() -> key(text));
+    }
+
+    /** Presses the first element that a selector finds. */
+    void pressAt(String css) {
+        pressFound(() -> find(css));
+    }
+
+    /** A page that draws itself anew between finding and pressing gets pressed on what it drew. */
+    private void pressFound(Supplier<WebElement> finder) {
+        new WebDriverWait(driver, PATIENCE)
+                .ignoring(StaleElementReferenceException.class)
+                .until(d -> {
+                    finder.get().click();
+                    return true;
+                });
     }
 
     String text() {

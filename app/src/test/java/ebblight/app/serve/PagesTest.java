@@ -121,7 +121,7 @@ class PagesTest {
         browser.until(READY);
         browser.until("document.querySelectorAll('.axis-drawing image').length > 3");
         assertThat(browser.text()).contains("1 of 3").contains("Water");
-        browser.key("No tour").click();
+        browser.press("No tour");
         assertThat(browser.text()).doesNotContain("1 of 3");
         browser.until("document.querySelector('.axis-drawing').parentElement.dataset.node !== ''");
     }
@@ -197,7 +197,7 @@ class PagesTest {
         assertThat(strokes).hasSize(1);
         assertThat(strokes.getObject(0).getString("kind")).isEqualTo("flowing");
         assertThat(strokes.getObject(0).getArray("points").size()).isEqualTo(3);
-        browser.key("Done").click();
+        browser.press("Done");
         browser.until(READY);
         browser.until("!document.querySelector('.notes').innerText.includes('%')");
     }
@@ -267,13 +267,13 @@ class PagesTest {
         browser.driver().get("http://127.0.0.1:" + server.port() + "/#there/view-1?time=1s");
         browser.until(READY);
         browser.size(1440, 900);
-        browser.key("Leave by").click();
-        browser.key("water falls").click();
+        browser.press("Leave by");
+        browser.press("water falls");
         saved();
         browser.driver().close();
         browser.driver().switchTo().window(first);
-        browser.key("Meter").click();
-        browser.key("Brighter than metered up").click();
+        browser.press("Meter");
+        browser.press("Brighter than metered up");
         browser.until("document.getElementById('notice').textContent.includes('both changes are kept')");
         saved();
         assertThat(outing().getObject("guard").getString("water")).isEqualTo("falling");
@@ -288,7 +288,7 @@ class PagesTest {
         browser.light("day");
         browser.run("location.hash = '#there/view-1?time=2s'");
         browser.until(READY);
-        browser.key("a third of a stop longer").click();
+        browser.press("a third of a stop longer");
         third(4);
         Map<String, Object> touch = Map.of("type", "touchStart", "touchPoints", List.of(Map.of("x", 200, "y", 460)));
         browser.driver().executeCdpCommand("Input.dispatchTouchEvent", touch);
@@ -306,10 +306,10 @@ class PagesTest {
                         "return [...document.querySelectorAll('.foot-bar button, .axis-touch')]"
                                 + ".map(b => b.getBoundingClientRect()).filter(r => r.height < 56 || r.width < 56).length ? ['small'] : []");
         assertThat(small).as("keys of the field are 56 px or more").isEmpty();
-        browser.key("Water, wish").click();
+        browser.press("Water, wish");
         browser.find(".wish-field");
-        browser.key("Close").click();
-        browser.find(".foot-bar .go").click();
+        browser.press("Close");
+        browser.pressAt(".foot-bar .go");
         browser.find(".staff");
         Object staff = browser.run("return Math.min(...[...document.querySelectorAll('.staff button, .step-foot button,"
                 + " .guard')].filter(b => b.offsetParent).map(b => b.getBoundingClientRect().height))");
@@ -393,7 +393,7 @@ class PagesTest {
         } finally {
             Files.move(away, root);
         }
-        browser.key("Try again").click();
+        browser.press("Try again");
         browser.until("document.querySelector('main').children.length && !document.querySelector('.fault')");
         assertThat(browser.faults()).allMatch(f -> f.contains("404"));
     }

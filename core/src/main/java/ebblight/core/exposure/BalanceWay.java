@@ -33,15 +33,19 @@ public record BalanceWay(Kind kind, double stops, double leftStops, String words
     /** Common practice: a sky up to a stop brighter than its foreground looks natural. */
     private static final double NATURAL = 1;
 
+    /** Common practice: graduated filters are made in whole stops, mostly these. */
+    private static final List<Double> USUAL = List.of(1.0, 2.0, 3.0);
+
     /** Common practice: a hard edge suits a transition narrower than this share of the height. */
     private static final double HARD = 0.08;
 
     /**
      * The ways out of a balance, best first.
      *
-     * @param graduated stops of the graduated filters in the bag
+     * @param owned stops of the graduated filters in the bag; with none the usual ones are weighed
      */
-    static List<BalanceWay> of(Balance balance, List<Double> graduated) {
+    public static List<BalanceWay> waysOut(Balance balance, List<Double> owned) {
+        List<Double> graduated = owned.isEmpty() ? USUAL : owned;
         List<BalanceWay> ways = new ArrayList<>();
         double size = Math.abs(balance.stops());
         if (size <= NATURAL) {
@@ -77,10 +81,5 @@ public record BalanceWay(Kind kind, double stops, double leftStops, String words
                                     + " stops apart, one for the sky and one for the foreground, blended along the transition"));
         }
         return ways;
-    }
-
-    /** The ways out of a balance, best first; with no graduated filter of one's own the usual ones are weighed. */
-    public static List<BalanceWay> waysOut(Balance balance, List<Double> graduated) {
-        return of(balance, graduated.isEmpty() ? List.of(1.0, 2.0, 3.0) : graduated);
     }
 }

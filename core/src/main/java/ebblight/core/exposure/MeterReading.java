@@ -36,13 +36,22 @@ public record MeterReading(double fNumber, double seconds, double iso) {
             } else if (lower.startsWith("f/") || lower.startsWith("f")) {
                 fNumber = Numbers.parse(lower.substring(lower.startsWith("f/") ? 2 : 1), typed, EXPECTED);
             } else {
-                seconds = ShutterTime.parse(word);
+                seconds = time(word, typed);
             }
         }
         if (!(fNumber > 0) || !(seconds > 0) || !(iso > 0)) {
             throw new UnreadableTextException(typed, EXPECTED);
         }
         return new MeterReading(ThirdStops.exactFNumber(fNumber), seconds, ThirdStops.exactIso(iso));
+    }
+
+    /** Whatever is neither aperture nor ISO should be the time; who typed something else is told of the whole reading. */
+    private static double time(String word, String typed) {
+        try {
+            return ShutterTime.parse(word);
+        } catch (UnreadableTextException e) {
+            throw new UnreadableTextException(typed, EXPECTED);
+        }
     }
 
     /** Exposure value at ISO 100: log2(N²/t) − log2(S/100). */

@@ -13,6 +13,8 @@ import java.util.List;
  */
 public final class Clip {
 
+    private static final double SPACED_SECONDS = 2;
+
     /** How a frame's samples are written. */
     public enum Coding {
         /** One byte a sample, sRGB transfer function (IEC 61966-2-1). */
@@ -101,6 +103,11 @@ public final class Clip {
     public double spacingSeconds() {
         int n = timesSeconds.length;
         return n < 2 ? 0 : (timesSeconds[n - 1] - timesSeconds[0]) / (n - 1);
+    }
+
+    /** Whether frames this many seconds apart are spaced frames rather than a clip. */
+    public static boolean spaced(double gapSeconds) {
+        return gapSeconds > SPACED_SECONDS;
     }
 
     /** Time that the clip stands for in seconds: frames × spacing. */

@@ -33,7 +33,8 @@ public record FlowLines(double seconds, double fromSeconds, double toSeconds) {
         if (spacing <= 0 || longest < 4 * spacing) {
             return NONE;
         }
-        double single = score(frames, mask, 1);
+        Inside inside = Inside.of(frames, mask);
+        double single = inside.score(1);
         double best = 0;
         double at = 0;
         double[] times = new double[40];
@@ -44,7 +45,7 @@ public record FlowLines(double seconds, double fromSeconds, double toSeconds) {
             int n = (int) Math.rint(t / spacing);
             if (n > lastFrames) {
                 times[count] = n * spacing;
-                scores[count] = score(frames, mask, n);
+                scores[count] = inside.score(n);
                 if (scores[count] > best) {
                     best = scores[count];
                     at = times[count];
@@ -67,15 +68,65 @@ public record FlowLines(double seconds, double fromSeconds, double toSeconds) {
         return new FlowLines(at, from, to);
     }
 
-    /** Mean score of a few exposures of {@code count} frames spread over the clip. */
-    private static double score(LuminanceFrames frames, float[] mask, int count) {
-        int moments = Math.max(1, Math.min(MOMENTS, frames.count() / count));
-        double sum = 0;
-        for (int m = 0; m < moments; m++) {
-            int start = moments == 1 ? 0 : m * (frames.count() - count) / (moments - 1);
-            sum += directed(frames.mean(start, start + count), mask, frames.width(), frames.height());
+    /** The frames round the part alone: what lies beyond the reach of the blur does not count. */
+    private record Inside(LuminanceFrames frames, float[] mask, int left, int top, int width, int height) {
+
+        private static final int REACH = (int) (4 * SIGMA) + 2;
+
+        static Inside of(LuminanceFrames frames, float[] mask) {
+            int w = frames.width();
+            int h = frames.height();
+            int left = w;
+            int right = -1;
+            int top = h;
+            int bottom = -1;
+            for (int p = 0; p < mask.length; p++) {
+                if (mask[p] > 0) {
+                    left = Math.min(left, p % w);
+                    right = Math.max(right, p % w);
+                    top = Math.min(top, p / w);
+                    bottom = p / w;
+                }
+            }
+            left = Math.max(0, left - REACH);
+            top = Math.max(0, top - REACH);
+            int width = Math.max(1, Math.min(w, right + REACH + 1) - left);
+            int height = Math.max(1, Math.min(h, bottom + REACH + 1) - top);
+            float[] cut = new float[width * height];
+            for (int y = 0; y < height; y++) {
+                System.arraycopy(mask, (y + top) * w + left, cut, y * width, width);
+            }
+            return new Inside(frames, cut, left, top, width, height);
         }
-        return sum / moments;
+
+        /** Mean score of a few exposures of {@code count} frames spread over the clip. */
+        double score(int count) {
+            int moments = Math.max(1, Math.min(MOMENTS, frames.count() / count));
+            double sum = 0;
+            for (int m = 0; m < moments; m++) {
+                int start = moments == 1 ? 0 : m * (frames.count() - count) / (moments - 1);
+                sum += directed(mean(start, start + count), mask, width, height);
+            }
+            return sum / moments;
+        }
+
+        private float[] mean(int from, int to) {
+            double[] sum = new double[width * height];
+            for (int i = from; i < to; i++) {
+                float[] frame = frames.frame(i);
+                for (int y = 0; y < height; y++) {
+                    int row = (y + top) * frames.width() + left;
+                    for (int x = 0; x < width; x++) {
+                        sum[y * width + x] += frame[row + x];
+                    }
+                }
+            }
+            float[] mean = new float[sum.length];
+            for (int p = 0; p < mean.length; p++) {
+                mean[p] = (float) (sum[p] / (to - from));
+            }
+            return mean;
+        }
     }
 
     private static double directed(float[] plane, float[] mask, int w, int h) {

@@ -55,14 +55,9 @@ record Gaps(double spacingSeconds, double likelyMemory, double leastMemory) {
         double rho = StrictMath.exp(-spacingSeconds / memory);
         double far = 2 * memory / spacingSeconds * (1 - rho) / (1 + rho);
         if (seconds >= spacingSeconds) {
-            double near = exposure(spacingSeconds, memory) / ((1 + rho) / 2);
+            double near = FadingMemory.share(spacingSeconds, memory) / ((1 + rho) / 2);
             return Math.min(1, far + (near - far) * spacingSeconds / seconds);
         }
-        return Math.min(1, exposure(seconds, memory) / (1 - (1 - rho) / 2 * seconds / spacingSeconds));
-    }
-
-    private static double exposure(double seconds, double memory) {
-        double x = memory / seconds;
-        return Math.min(1, 2 * x * (1 - x * (1 - StrictMath.exp(-1 / x))));
+        return Math.min(1, FadingMemory.share(seconds, memory) / (1 - (1 - rho) / 2 * seconds / spacingSeconds));
     }
 }

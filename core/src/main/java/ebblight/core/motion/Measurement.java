@@ -53,7 +53,7 @@ public final class Measurement {
         SoftRegions soft = parts.regions();
         boolean breakers = breakers(parts, soft.share(Kind.FLOWING));
         // Frames over minutes hold the sets themselves; a clip of seconds does not.
-        boolean spaced = survey.clip().spacingSeconds() > SlowChange.SPACED_SECONDS;
+        boolean spaced = Clip.spaced(survey.clip().spacingSeconds());
         boolean setsUnknown = breakers && !spaced;
         KindCurves.Maker maker = (share, unknown) -> clipCurve(parts, share, unknown);
         KindCurves curves = KindCurves.of(parts, maker, setsUnknown);
@@ -147,7 +147,7 @@ public final class Measurement {
                 };
         boolean borrowed = own.isEmpty() && ofKind.isPresent();
         TextureCurve curve = own.or(() -> ofKind).orElseGet(() -> ways.maker.make(mask, false));
-        double mean = meanOver(parts.mean(), mask);
+        double mean = SoftRegions.meanOver(parts.mean(), mask);
         double texture = mean > 0 ? Math.sqrt(curve.varianceAtOnce()) / mean : 0;
         boolean listed = wet || part.kind() == Kind.SWAYING;
         List<Remaining> remaining = new ArrayList<>();
@@ -183,16 +183,6 @@ public final class Measurement {
         PixelSeries series =
                 PixelSeries.where(mask, parts.frames().all(), parts.frames().timesSeconds());
         return ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), setsUnknown);
-    }
-
-    private static double meanOver(float[] plane, float[] mask) {
-        double sum = 0;
-        double count = 0;
-        for (int p = 0; p < plane.length; p++) {
-            sum += plane[p] * (double) mask[p];
-            count += mask[p];
-        }
-        return count > 0 ? sum / count : 0;
     }
 
     public ViewSurvey survey() {

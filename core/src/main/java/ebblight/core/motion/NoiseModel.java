@@ -62,7 +62,7 @@ record NoiseModel(double slope, double floor) {
         return fit(blockMean, blockVariance, calm(pairs));
     }
 
-    /** Adds the squares of the difference filtered by [1 −2 1] ⊗ [1 −2 1] / 6, which passes white noise unchanged. */
+    /** Adds the squares of the white part of the difference. */
     private static void addWhitePart(
             float[] first, float[] second, int width, int columns, int rows, double[] blockVariance) {
         int bottom = rows * BLOCK - 1;
@@ -70,16 +70,8 @@ record NoiseModel(double slope, double floor) {
         for (int y = 1; y < bottom; y++) {
             for (int x = 1; x < right; x++) {
                 int p = y * width + x;
-                double v = (second[p - width - 1] - (double) first[p - width - 1])
-                        + (second[p - width + 1] - (double) first[p - width + 1])
-                        + (second[p + width - 1] - (double) first[p + width - 1])
-                        + (second[p + width + 1] - (double) first[p + width + 1])
-                        - 2 * (second[p - width] - (double) first[p - width])
-                        - 2 * (second[p + width] - (double) first[p + width])
-                        - 2 * (second[p - 1] - (double) first[p - 1])
-                        - 2 * (second[p + 1] - (double) first[p + 1])
-                        + 4 * (second[p] - (double) first[p]);
-                blockVariance[y / BLOCK * columns + x / BLOCK] += v * v / 36;
+                double v = WhitePart.at(second, p, width) - WhitePart.at(first, p, width);
+                blockVariance[y / BLOCK * columns + x / BLOCK] += v * v;
             }
         }
     }

@@ -10,9 +10,6 @@ import ebblight.core.numeric.Work;
  */
 final class SlowChange {
 
-    /** Frames further apart than this are spaced frames rather than a clip. */
-    static final double SPACED_SECONDS = 2;
-
     /** The gap at which the memory of water is surely over. */
     private static final double FORGETTING_SECONDS = 8;
 

@@ -99,4 +99,15 @@ public final class SoftRegions {
         }
         return sum / (width * (double) height);
     }
+
+    /** Mean of a plane, each pixel by its share; 0 where nothing has a share. */
+    static double meanOver(float[] plane, float[] share) {
+        double sum = 0;
+        double count = 0;
+        for (int p = 0; p < plane.length; p++) {
+            sum += plane[p] * (double) share[p];
+            count += share[p];
+        }
+        return count > 0 ? sum / count : 0;
+    }
 }

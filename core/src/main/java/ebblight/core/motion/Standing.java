@@ -12,7 +12,6 @@ final class Standing {
 
     private static final double FINE = 0.002;
     private static final double COARSE = 0.02;
-    private static final int CELLS = 8;
 
     private Standing() {}
 
@@ -32,38 +31,18 @@ final class Standing {
         int h = frames.height();
         float[] a = band(first, mask, w, h);
         float[] b = band(last, mask, w, h);
-        double[] cellSum = new double[CELLS * CELLS];
-        double[] cellCount = new double[cellSum.length];
-        double sum = 0;
-        double mean = 0;
-        double count = 0;
+        CellMean power = new CellMean(w, h);
+        double light = 0;
         for (int p = 0; p < mask.length; p++) {
             if (mask[p] > 0.5f) {
-                int row = p / w;
-                int cell = row * CELLS / h * CELLS + (p - row * w) * CELLS / w;
-                double product = a[p] * (double) b[p];
-                cellSum[cell] += product;
-                cellCount[cell]++;
-                sum += product;
-                mean += 0.5 * (first[p] + (double) last[p]);
-                count++;
+                power.add(p, a[p] * (double) b[p]);
+                light += 0.5 * (first[p] + (double) last[p]);
             }
         }
-        if (count == 0 || mean <= 0) {
+        if (power.count() == 0 || light <= 0) {
             return 0;
         }
-        double power = sum / count;
-        double scatter = 0;
-        int cells = 0;
-        for (int c = 0; c < cellSum.length; c++) {
-            if (cellCount[c] > 0) {
-                double d = cellSum[c] - power * cellCount[c];
-                scatter += d * d;
-                cells++;
-            }
-        }
-        double error = Math.sqrt(scatter) / count * Math.sqrt(cells / Math.max(1.0, cells - 1.0));
-        return power > 2 * error ? Math.sqrt(power) / (mean / count) : 0;
+        return power.mean() > 2 * power.error() ? Math.sqrt(power.mean()) / (light / power.count()) : 0;
     }
 
     /** Band-pass of the plane inside the mask only, so that the region's edge does not count. */

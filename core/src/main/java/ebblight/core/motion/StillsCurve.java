@@ -15,9 +15,9 @@ import ebblight.core.numeric.Quantiles;
  */
 final class StillsCurve implements TextureCurve {
 
-    private static final int CELLS = 8;
     private static final double COARSE_WIDTHS = 1.0 / 24;
     private static final int NOISE_BLOCK = 16;
+    private static final int LEAST_BLOCKS = 8;
     private static final double CALM = 0.1;
 
     private static final double BASE_WIDENING = 0.3;
@@ -51,7 +51,7 @@ final class StillsCurve implements TextureCurve {
         int n = frames.count();
         float[][] detail = new float[n][];
         double[] noise = new double[n];
-        double mean = meanOver(frames.frame(stills.longest()), mask);
+        double mean = SoftRegions.meanOver(frames.frame(stills.longest()), mask);
         for (int i = 0; i < n; i++) {
             detail[i] = detail(frames.frame(i), mask, w, h);
             noise[i] = noisePerLight(frames.frame(i), w, h) * mean;
@@ -77,13 +77,13 @@ final class StillsCurve implements TextureCurve {
             double weights = 0;
             for (int i = 0; i < n; i++) {
                 double weight = 1 / (error[i] * error[i]);
-                sum += weight * StrictMath.log(change[i] / share(seconds[i], tau));
+                sum += weight * StrictMath.log(change[i] / FadingMemory.share(seconds[i], tau));
                 weights += weight;
             }
             double level = sum / weights;
             double misfit = 0;
             for (int i = 0; i < n; i++) {
-                double d = StrictMath.log(change[i] / share(seconds[i], tau)) - level;
+                double d = StrictMath.log(change[i] / FadingMemory.share(seconds[i], tau)) - level;
                 misfit += d * d / (error[i] * error[i]);
             }
             if (misfit < best) {
@@ -112,31 +112,13 @@ final class StillsCurve implements TextureCurve {
 
     /** Variance of a frame's texture less what it shares with another, and its error from the scatter of cells. */
     private static double[] change(float[] a, float[] b, float[] mask, int w, int h, double noise) {
-        double[] sums = new double[CELLS * CELLS];
-        double[] counts = new double[CELLS * CELLS];
-        double total = 0;
-        double count = 0;
+        CellMean mean = new CellMean(w, h);
         for (int p = 0; p < mask.length; p++) {
             if (mask[p] > 0.5f) {
-                int row = p / w;
-                int cell = row * CELLS / h * CELLS + (p - row * w) * CELLS / w;
-                double v = a[p] * ((double) a[p] - b[p]);
-                sums[cell] += v;
-                counts[cell]++;
-                total += v;
-                count++;
+                mean.add(p, a[p] * ((double) a[p] - b[p]));
             }
         }
-        if (count == 0) {
-            return new double[] {0, 0};
-        }
-        double mean = total / count;
-        double scatter = 0;
-        for (int c = 0; c < sums.length; c++) {
-            double d = sums[c] - mean * counts[c];
-            scatter += d * d;
-        }
-        return new double[] {mean - noise, Math.sqrt(scatter) / count};
+        return mean.count() > 0 ? new double[] {mean.mean() - noise, mean.error()} : new double[] {0, 0};
     }
 
     /** A frame less its broad shading inside the mask. */
@@ -159,7 +141,7 @@ final class StillsCurve implements TextureCurve {
     private static double noisePerLight(float[] frame, int w, int h) {
         int columns = w / NOISE_BLOCK;
         int rows = h / NOISE_BLOCK;
-        if (columns * rows < CELLS) {
+        if (columns * rows < LEAST_BLOCKS) {
             return 0;
         }
         double[] values = new double[columns * rows];
@@ -172,13 +154,8 @@ final class StillsCurve implements TextureCurve {
             for (int y = top; y < Math.min(h - 1, top + NOISE_BLOCK); y++) {
                 for (int x = left; x < Math.min(w - 1, left + NOISE_BLOCK); x++) {
                     int p = y * w + x;
-                    double v = frame[p - w - 1]
-                            + (double) frame[p - w + 1]
-                            + frame[p + w - 1]
-                            + frame[p + w + 1]
-                            - 2.0 * (frame[p - w] + (double) frame[p + w] + frame[p - 1] + frame[p + 1])
-                            + 4.0 * frame[p];
-                    squares += v * v / 36;
+                    double v = WhitePart.at(frame, p, w);
+                    squares += v * v;
                     light += frame[p];
                     count++;
                 }
@@ -188,22 +165,6 @@ final class StillsCurve implements TextureCurve {
         return Quantiles.quantile(values, values.length, CALM);
     }
 
-    private static double meanOver(float[] frame, float[] mask) {
-        double sum = 0;
-        double count = 0;
-        for (int p = 0; p < mask.length; p++) {
-            sum += frame[p] * (double) mask[p];
-            count += mask[p];
-        }
-        return count > 0 ? sum / count : 0;
-    }
-
-    /** V(T)/V(0) of a memory that fades as exp(−s/τ). */
-    private static double share(double seconds, double memory) {
-        double x = memory / seconds;
-        return x > 1e3 ? 1 - 1 / (3 * x) : 2 * x * (1 - x * (1 - StrictMath.exp(-1 / x)));
-    }
-
     @Override
     public double varianceAtOnce() {
         return atOnce;
@@ -211,7 +172,7 @@ final class StillsCurve implements TextureCurve {
 
     @Override
     public double variance(double time) {
-        return time > 0 ? atOnce * share(time, memorySeconds) : atOnce;
+        return time > 0 ? atOnce * FadingMemory.share(time, memorySeconds) : atOnce;
     }
 
     @Override
