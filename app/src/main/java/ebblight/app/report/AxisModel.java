@@ -100,12 +100,12 @@ record AxisModel(
         return parts.stream().allMatch(p -> p.holds(chosenSeconds));
     }
 
-    /** The same with pictures of other strips, whose names begin with {@code before}. */
+    /** The same without a bag, and with pictures of other strips, whose names begin with {@code before}. */
     AxisModel withStrips(String before) {
         List<Part> others = parts.stream()
                 .map(p -> new Part(
                         p.kind(), p.wish(), p.spans(), p.sure(), p.words(), p.left(), before + p.strip(), p.raised()))
                 .toList();
-        return new AxisModel(chosenSeconds, others, windows, clash, bag, fadesBeyondSeconds);
+        return new AxisModel(chosenSeconds, others, windows, clash, List.of(), fadesBeyondSeconds);
     }
 }

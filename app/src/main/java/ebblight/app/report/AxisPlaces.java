@@ -13,6 +13,10 @@ final class AxisPlaces {
     private static final double WIDE = 2;
     private static final int GAP = 7;
 
+    /** Height of the words and the stroke under a strip. */
+    static final int WORDS = 22;
+
+
     final boolean narrow;
     final double left;
     final double right;
@@ -38,7 +42,7 @@ final class AxisPlaces {
         right = width;
         label = narrow ? 24 : 0;
         image = narrow ? 34 : 46;
-        row = label + image + 19;
+        row = label + image + WORDS;
         unit = (right - left) / (LAST_STOP - FIRST_STOP + WIDE);
         chosenStop = (int) Math.max(FIRST_STOP, Math.min(LAST_STOP, Math.rint(stop(model.chosenSeconds()))));
         List<Double> at = new ArrayList<>();
@@ -55,7 +59,7 @@ final class AxisPlaces {
         }
         rows = at.stream().mapToDouble(v -> v).toArray();
         bagTop = y;
-        limitsTop = bagTop + (narrow ? 0 : 44);
+        limitsTop = bagTop + (narrow || model.bag().isEmpty() ? 0 : 44);
         height = limitsTop + (narrow ? 4 : 28);
     }
 
@@ -91,5 +95,10 @@ final class AxisPlaces {
 
     double frameRight() {
         return x(chosenStop + 0.5) - CUT;
+    }
+
+    /** By how much the frame on the band is wider than the pieces pulled out, each side: room for its number. */
+    double frameMore() {
+        return Math.max(4, ((narrow ? 74 : 0) - (frameRight() - frameLeft())) / 2);
     }
 }

@@ -101,7 +101,7 @@ public final class ReportPage {
             }
         }
         add("<div class=\"story\">");
-        report.story().forEach(line -> add("<p>" + escaped(line) + "</p>"));
+        add("<p>" + escaped(String.join(" ", report.story())) + "</p>");
         add("</div><p class=\"cap\">The picture is a preview, made of ten seconds of clip: no exposure this long was"
                 + " taken.</p></div></section>");
     }
@@ -143,17 +143,17 @@ public final class ReportPage {
     private static String motion(JsonObject region) {
         if (region.get("driftPixelsPerSecond") instanceof JsonArray v) {
             double across = Math.abs(v.getDouble(0));
-            return "drifts " + Words.number(across, 1) + " px of a second "
+            return "drifts " + Words.number(across, 1) + " px a second "
                     + (v.getDouble(0) > 0 ? "to the right" : "to the left");
         }
         if (region.getString("kind").equals("fixed")) {
             return "stands";
         }
-        StringBuilder said = new StringBuilder("left of it: ");
+        StringBuilder said = new StringBuilder("left of its detail: ");
         for (Object one : region.getArray("left")) {
             if (one instanceof JsonObject l && List.of(1.0, 8.0, 64.0).contains(l.getDouble("seconds"))) {
                 said.append(Words.percent(l.getDouble("left"))).append(" at ").append(Times.say(l.getDouble("seconds")));
-                said.append(" (likely ").append(Words.percent(l.getDouble("low"))).append(" to ");
+                said.append(" (").append(Words.percent(l.getDouble("low")).replace(" %", "")).append("–");
                 said.append(Words.percent(l.getDouble("high"))).append(")").append(l.getDouble("seconds") < 64 ? ", " : "");
             }
         }

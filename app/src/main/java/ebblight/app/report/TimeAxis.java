@@ -55,10 +55,12 @@ final class TimeAxis {
         ends();
         clashBox();
         if (!at.narrow) {
-            bag();
+            if (!model.bag().isEmpty()) {
+                bag();
+                line("<text x=\"0\" y=\"%.0f\" font-size=\"16\" font-weight=\"700\">In the bag</text>", at.bagTop + 26);
+            }
             limits();
             line("<text x=\"0\" y=\"%.0f\" font-size=\"16\" font-weight=\"700\">Shutter time</text>", at.bandTop + 30);
-            line("<text x=\"0\" y=\"%.0f\" font-size=\"16\" font-weight=\"700\">In the bag</text>", at.bagTop + 26);
             line("<text x=\"0\" y=\"%.0f\" font-size=\"16\" font-weight=\"700\">Limits</text>", at.limitsTop + 17);
         }
         frame();
@@ -153,7 +155,7 @@ final class TimeAxis {
         rect(from, y, to, at.band, "fill=\"var(--sheet)\"");
         rect(from, y, to, at.band, "fill=\"url(#" + id + "-hatch)\"");
         List<double[]> taken = new ArrayList<>(endPlaces());
-        taken.add(new double[] {at.frameLeft() - 8, at.frameRight() + 8});
+        taken.add(new double[] {at.frameLeft() - at.frameMore() - 4, at.frameRight() + at.frameMore() + 4});
         for (int k = AxisPlaces.FIRST_STOP; k <= AxisPlaces.LAST_STOP; k++) {
             double x = at.x(k);
             double half = k == 0 || k == 6 ? 26 : 17;
@@ -192,9 +194,9 @@ final class TimeAxis {
                         y + 52, Times.plain(part.raised()));
             }
         }
-        rect(at.left, y + h, at.right, 19, "fill=\"var(--sheet)\"");
+        rect(at.left, y + h, at.right, AxisPlaces.WORDS, "fill=\"var(--sheet)\"");
         for (Window w : model.windows()) {
-            rect(at.at(w.likely().from()), y + h, at.at(w.likely().to()), 19, "fill=\"var(--lane)\"");
+            rect(at.at(w.likely().from()), y + h, at.at(w.likely().to()), AxisPlaces.WORDS, "fill=\"var(--lane)\"");
         }
         for (int k = AxisPlaces.FIRST_STOP; k <= AxisPlaces.LAST_STOP; k++) {
             if (k != at.chosenStop) {
@@ -261,21 +263,21 @@ final class TimeAxis {
             }
             boolean on = part.holds(at.seconds((a + b) / 2));
             if (at.shows(word.span().from())) {
-                line("<path d=\"M%.1f %.1fv19\" stroke=\"var(--ink)\" stroke-width=\"1.5\"/>", a, top);
+                line("<path d=\"M%.1f %.1fv22\" stroke=\"var(--ink)\" stroke-width=\"1.5\"/>", a, top);
             }
             double x = a + 6;
             double wide = word.word().length() * 7.4 + 12;
             if (b - a > wide + 14) {
                 line(
                         "<text x=\"%.1f\" y=\"%.1f\" font-size=\"14\" font-weight=\"%d\" fill=\"%s\">%s</text>",
-                        x, top + 14, word.word().equals(part.wish()) ? 750 : 550,
+                        x, top + 17, word.word().equals(part.wish()) ? 750 : 550,
                         on ? "var(--lane-ink)" : "var(--ink-3)", Marks.escaped(word.word()));
                 x += wide;
             }
             if (b - x > 8) {
                 line(
                         "<path d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"%.1f\" stroke-linejoin=\"bevel\"/>",
-                        Marks.stroke(x, b - 4, top + 9.5, 8, px -> Marks.swing(part.leftAt(at.seconds(px))), 11 + row),
+                        Marks.stroke(x, b - 4, top + 12, 7.5, px -> Marks.swing(part.leftAt(at.seconds(px))), 11 + row),
                         on ? "var(--lane-ink)" : "var(--line-2)", on ? 2.1 : 1.4);
             }
         }
@@ -337,7 +339,7 @@ final class TimeAxis {
             String text = Times.brief(seconds);
             double wide = text.length() * 10.5 + 14;
             double x = Math.max(at.left, side < 0 ? at.at(seconds) - wide : at.at(seconds));
-            if (x + wide < at.frameLeft() - 6 || x > at.frameRight() + 6) {
+            if (x + wide < at.frameLeft() - at.frameMore() - 2 || x > at.frameRight() + at.frameMore() + 2) {
                 ends.add(new Object[] {x, x + wide, text});
             }
         }
@@ -417,15 +419,16 @@ final class TimeAxis {
 
     /** The frame on the band: as wide as the pieces pulled out. */
     private void frame() {
-        double a = at.frameLeft() - 4;
-        double b = at.frameRight() + 4;
+        double a = at.frameLeft() - at.frameMore();
+        double b = at.frameRight() + at.frameMore();
         boolean clash = model.clash().isPresent() || !model.holds();
         rect(a, at.bandTop - 8, b, at.band + 16.0, "fill=\"" + (clash ? "var(--sheet)" : "var(--lane)") + "\" stroke=\"var(--ink)\" stroke-width=\"4\"");
-        double x = Math.max(a + 6, Math.min(b - 6, at.at(model.chosenSeconds())));
+        double x = Math.max(a + 8, Math.min(b - 8, at.at(model.chosenSeconds())));
         line(
                 "<path d=\"M%.1f %.1fv12M%.1f %.1fv-12\" stroke=\"var(--ink)\" stroke-width=\"5\"/>",
                 x, at.bandTop - 6, x, at.bandTop + at.band + 6);
-        String text = Times.brief(model.chosenSeconds());
+        String brief = Times.brief(model.chosenSeconds());
+        String text = at.narrow ? brief.replace(" min", " m") : brief;
         line(
                 "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"middle\" font-size=\"%d\" font-weight=\"800\" stroke=\"%s\""
                         + " stroke-width=\"6\" paint-order=\"stroke\">%s</text>",
