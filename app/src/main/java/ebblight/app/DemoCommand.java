@@ -73,7 +73,8 @@ final class DemoCommand implements Callable<Integer> {
         printer.line("");
         SettingsCommand.print(job.settings, printer);
         printer.line("");
-        printer.line("all of it is in " + folder + ", to look at in " + DemoReport.PAGE + "; the parts were told apart with the lines drawn in "
+        printer.line("all of it is in " + folder + ", to look at in " + DemoReport.PAGE
+                + "; the parts were told apart with the lines drawn in "
                 + job.outing.strokes().getFileName());
         if (!noOpen) {
             OpenCommand.serve(folder, 0, true, printer);

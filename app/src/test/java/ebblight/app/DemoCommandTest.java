@@ -18,7 +18,8 @@ class DemoCommandTest {
     void doesTheWholeJob() throws Exception {
         assertThat(EbblightCommand.run("demo", "--no-open", "--json", "--dir", folder.toString()))
                 .isZero();
-        for (String file : new String[] {"clip.mp4", "strokes.json", "kit.json", "parts.png", "report.txt", "report.html"}) {
+        for (String file :
+                new String[] {"clip.mp4", "strokes.json", "kit.json", "parts.png", "report.txt", "report.html"}) {
             assertThat(folder.resolve(file)).isNotEmptyFile();
         }
         assertThat(folder.resolve("stack-10s.tif")).isNotEmptyFile();

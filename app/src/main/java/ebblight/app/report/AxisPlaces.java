@@ -16,7 +16,6 @@ final class AxisPlaces {
     /** Height of the words and the stroke under a strip. */
     static final int WORDS = 22;
 
-
     final boolean narrow;
     final double left;
     final double right;

@@ -45,7 +45,9 @@ final class AxisReading {
         for (JsonObject region : rows(measured)) {
             String id = region.getString("id");
             Optional<JsonObject> demand = demand(wished, id);
-            String wish = demand.map(d -> d.getString("wish")).map(w -> w.substring(w.indexOf('=') + 1)).orElse("");
+            String wish = demand.map(d -> d.getString("wish"))
+                    .map(w -> w.substring(w.indexOf('=') + 1))
+                    .orElse("");
             parts.add(new AxisModel.Part(
                     region.getString("kind"),
                     wish,
@@ -103,7 +105,9 @@ final class AxisReading {
 
     private static Optional<Span> likely(JsonObject region, String word) {
         for (Object one : region.getArray("words")) {
-            if (one instanceof JsonObject w && w.getString("word").equals(word) && !w.getArray("likely").isEmpty()) {
+            if (one instanceof JsonObject w
+                    && w.getString("word").equals(word)
+                    && !w.getArray("likely").isEmpty()) {
                 return Optional.of(span(w.getArray("likely").getObject(0)));
             }
         }
@@ -128,7 +132,8 @@ final class AxisReading {
         for (int i = 0; i < begins.size(); i++) {
             double to = i + 1 < begins.size() ? begins.get(i + 1).from() : Double.POSITIVE_INFINITY;
             if (to > begins.get(i).from()) {
-                words.add(new AxisModel.Word(begins.get(i).word(), new Span(begins.get(i).from(), to)));
+                words.add(new AxisModel.Word(
+                        begins.get(i).word(), new Span(begins.get(i).from(), to)));
             }
         }
         return words;
@@ -176,10 +181,11 @@ final class AxisReading {
     static String readable(String text) {
         String out = text;
         for (Map.Entry<String, String> name : Marks.NAMES.entrySet()) {
-            out = out.replaceAll("\\b" + name.getKey() + "-1\\b", name.getValue().toLowerCase(Locale.ROOT))
-                    .replaceAll("\\b" + name.getKey() + "-(\\d+)", name.getValue().toLowerCase(Locale.ROOT) + " $1");
+            out = out.replaceAll(
+                            "\\b" + name.getKey() + "-1\\b", name.getValue().toLowerCase(Locale.ROOT))
+                    .replaceAll(
+                            "\\b" + name.getKey() + "-(\\d+)", name.getValue().toLowerCase(Locale.ROOT) + " $1");
         }
         return out.isEmpty() ? out : out.substring(0, 1).toUpperCase(Locale.ROOT) + out.substring(1);
     }
-
 }

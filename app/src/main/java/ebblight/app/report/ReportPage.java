@@ -107,9 +107,12 @@ public final class ReportPage {
     }
 
     private String verdict() {
-        AxisModel model = model(report.wished(), report.chosenSeconds(), report.pictures().strips(), "");
+        AxisModel model =
+                model(report.wished(), report.chosenSeconds(), report.pictures().strips(), "");
         long wished = model.parts().stream().filter(p -> !p.wish().isEmpty()).count();
-        String who = wished == 1 ? "The wish holds" : wished == 2 ? "Both wishes hold" : "All " + count(wished) + " wishes hold";
+        String who = wished == 1
+                ? "The wish holds"
+                : wished == 2 ? "Both wishes hold" : "All " + count(wished) + " wishes hold";
         return model.holds() ? who : "One time between: no wish in full";
     }
 
@@ -152,9 +155,15 @@ public final class ReportPage {
         StringBuilder said = new StringBuilder("left of its detail: ");
         for (Object one : region.getArray("left")) {
             if (one instanceof JsonObject l && List.of(1.0, 8.0, 64.0).contains(l.getDouble("seconds"))) {
-                said.append(Words.percent(l.getDouble("left"))).append(" at ").append(Times.say(l.getDouble("seconds")));
-                said.append(" (").append(Words.percent(l.getDouble("low")).replace(" %", "")).append("–");
-                said.append(Words.percent(l.getDouble("high"))).append(")").append(l.getDouble("seconds") < 64 ? ", " : "");
+                said.append(Words.percent(l.getDouble("left")))
+                        .append(" at ")
+                        .append(Times.say(l.getDouble("seconds")));
+                said.append(" (")
+                        .append(Words.percent(l.getDouble("low")).replace(" %", ""))
+                        .append("–");
+                said.append(Words.percent(l.getDouble("high")))
+                        .append(")")
+                        .append(l.getDouble("seconds") < 64 ? ", " : "");
             }
         }
         return said.toString();
@@ -184,13 +193,16 @@ public final class ReportPage {
         JsonArray choices = report.settings().getArray("choices");
         for (int i = 0; i < Math.min(CHOICES, choices.size()); i++) {
             JsonObject c = choices.getObject(i);
-            List<String> filters = c.getArray("filters").stream().map(String::valueOf).toList();
-            add("<li><dl><div><dt>" + (filters.isEmpty() ? "none" : String.join(" + ", filters)) + "</dt><dd>stop filter"
+            List<String> filters =
+                    c.getArray("filters").stream().map(String::valueOf).toList();
+            add("<li><dl><div><dt>" + (filters.isEmpty() ? "none" : String.join(" + ", filters))
+                    + "</dt><dd>stop filter"
                     + (filters.size() > 1 ? "s" : "") + "</dd></div><div><dt>f/" + Times.plain(c.getDouble("fNumber"))
                     + "</dt><dd>aperture</dd></div><div><dt>" + Times.plain(c.getDouble("iso"))
                     + "</dt><dd>ISO</dd></div><div><dt>" + Times.brief(c.getDouble("correctedSeconds")) + "</dt><dd>"
                     + (c.getString("shutter").equals("bulb") ? "bulb" : "shutter") + "</dd></div></dl><ul>");
-            c.getArray("cautions").forEach(text -> add("<li>" + escaped(AxisReading.readable(String.valueOf(text))) + "</li>"));
+            c.getArray("cautions")
+                    .forEach(text -> add("<li>" + escaped(AxisReading.readable(String.valueOf(text))) + "</li>"));
             add("<li>Exposure ± " + Words.number(c.getDouble("errorRangeStops"), 1)
                     + " stop, until the filters are measured</li></ul></li>");
         }
@@ -229,7 +241,8 @@ public final class ReportPage {
             double off = 255 * Math.pow(10, -c.decibels() / 20);
             add("<div class=\"pair\"><h3>" + Times.brief(c.seconds()) + "</h3>"
                     + picture(ReportPictures.jpeg(c.preview(), work), "Preview")
-                    + picture(ReportPictures.jpeg(asBright(c.truth(), c.preview()), work), "True exposure") + "<p>Off by <b>"
+                    + picture(ReportPictures.jpeg(asBright(c.truth(), c.preview()), work), "True exposure")
+                    + "<p>Off by <b>"
                     + Words.number(off, 1) + "</b> of 255 levels (" + Words.number(c.decibels(), 1)
                     + " dB; the plain mean of the clip " + Words.number(c.meanDecibels(), 1) + " dB). "
                     + (c.method().startsWith("mean")
@@ -260,9 +273,10 @@ public final class ReportPage {
     }
 
     private void stacked() {
-        add("<section><h2>Ten seconds without a filter</h2><figure class=\"mount\">"
-                + picture(report.pictures().stacked(), "The burst as one exposure")
-                + "<figcaption>Twenty frames of ½ s, added in linear light: light adds up.</figcaption></figure></section>");
+        add(
+                "<section><h2>Ten seconds without a filter</h2><figure class=\"mount\">"
+                        + picture(report.pictures().stacked(), "The burst as one exposure")
+                        + "<figcaption>Twenty frames of ½ s, added in linear light: light adds up.</figcaption></figure></section>");
     }
 
     private void truths() {

@@ -23,7 +23,8 @@ public record Shown(RgbPicture picture, RgbPicture mean, int crop, JsonObject an
         more.put("pictureBlob", "picture");
         more.put("meanBlob", "mean");
         JsonObject answer = survey.ask("preview/1", more, work);
-        return new Shown(picture(survey, "picture", answer), picture(survey, "mean", answer), answer.getInt("crop"), answer);
+        return new Shown(
+                picture(survey, "picture", answer), picture(survey, "mean", answer), answer.getInt("crop"), answer);
     }
 
     private static RgbPicture picture(SurveyRequest survey, String name, JsonObject answer) {

@@ -39,7 +39,12 @@ final class TimeAxis {
     private String draw() {
         defs();
         for (Window w : model.windows()) {
-            rect(at.at(w.likely().from()), at.top - 4, at.at(w.likely().to()), at.bagTop - at.top, "fill=\"var(--lane)\"");
+            rect(
+                    at.at(w.likely().from()),
+                    at.top - 4,
+                    at.at(w.likely().to()),
+                    at.bagTop - at.top,
+                    "fill=\"var(--lane)\"");
         }
         band();
         for (int i = 0; i < model.parts().size(); i++) {
@@ -69,7 +74,13 @@ final class TimeAxis {
                 Locale.ROOT,
                 "<svg class=\"axis %s\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-label=\"Time axis, %s"
                         + " chosen\" width=\"%.0f\" height=\"%.0f\" viewBox=\"0 0 %.0f %.0f\">%s</svg>",
-                at.narrow ? "narrow" : "wide", said, at.right, at.height, at.right, at.height, svg);
+                at.narrow ? "narrow" : "wide",
+                said,
+                at.right,
+                at.height,
+                at.right,
+                at.height,
+                svg);
     }
 
     private void line(String format, Object... values) {
@@ -126,7 +137,8 @@ final class TimeAxis {
 
     private boolean inLane(double x) {
         return model.windows().stream()
-                .anyMatch(w -> x > at.at(w.likely().from()) && x < at.at(w.likely().to()));
+                .anyMatch(w ->
+                        x > at.at(w.likely().from()) && x < at.at(w.likely().to()));
     }
 
     private double clashLeft() {
@@ -165,7 +177,7 @@ final class TimeAxis {
                 line("<path d=\"M%.1f %.1fv10\" stroke=\"%s\" stroke-width=\"2\"/>", x, y, ink);
             }
             boolean covered = taken.stream().anyMatch(t -> x + half > t[0] && x - half < t[1]);
-            if (covered || at.narrow && Math.floorMod(k, 2) == 0) {
+            if (covered || (at.narrow && Math.floorMod(k, 2) == 0)) {
                 continue;
             }
             if (hatched) {
@@ -174,8 +186,12 @@ final class TimeAxis {
             line(
                     "<text x=\"%.1f\" y=\"%.1f\" font-size=\"%d\" font-weight=\"700\" text-anchor=\"middle\" fill=\"%s\">%s"
                             + "<tspan font-size=\"14\" font-weight=\"600\">%s</tspan></text>",
-                    Math.max(x, at.left + 16), y + 36, at.narrow ? 17 : 20, ink,
-                    NUMBERS[k - AxisPlaces.FIRST_STOP], at.narrow ? "" : k == 0 ? " s" : k == 6 ? " min" : "");
+                    Math.max(x, at.left + 16),
+                    y + 36,
+                    at.narrow ? 17 : 20,
+                    ink,
+                    NUMBERS[k - AxisPlaces.FIRST_STOP],
+                    at.narrow ? "" : k == 0 ? " s" : k == 6 ? " min" : "");
         }
     }
 
@@ -200,27 +216,51 @@ final class TimeAxis {
         }
         for (int k = AxisPlaces.FIRST_STOP; k <= AxisPlaces.LAST_STOP; k++) {
             if (k != at.chosenStop) {
-                piece(part, k - AxisPlaces.FIRST_STOP, at.x(k - 0.5) + AxisPlaces.CUT, y, at.x(k + 0.5) - AxisPlaces.CUT, h);
+                piece(
+                        part,
+                        k - AxisPlaces.FIRST_STOP,
+                        at.x(k - 0.5) + AxisPlaces.CUT,
+                        y,
+                        at.x(k + 0.5) - AxisPlaces.CUT,
+                        h);
             }
         }
         if (!part.wish().isEmpty()) {
-            String veil = part.spans().isEmpty() ? "fill=\"var(--veil)\" opacity=\".8\"" : "fill=\"url(#" + id + "-" + part.kind() + ")\"";
+            String veil = part.spans().isEmpty()
+                    ? "fill=\"var(--veil)\" opacity=\".8\""
+                    : "fill=\"url(#" + id + "-" + part.kind() + ")\"";
             if (part.spans().isEmpty() || bounded(part)) {
                 rect(at.left, y - 0.5, at.right, h + 1, veil);
             }
             for (Span span : part.spans()) {
                 line(
                         "<path d=\"M%.1f %.1fH%.1fM%.1f %.1fH%.1f\" stroke=\"var(--ink)\" stroke-width=\"3\"/>",
-                        at.at(span.from()), y + 1.5, at.at(span.to()), at.at(span.from()), y + h - 1.5, at.at(span.to()));
+                        at.at(span.from()),
+                        y + 1.5,
+                        at.at(span.to()),
+                        at.at(span.from()),
+                        y + h - 1.5,
+                        at.at(span.to()));
             }
         }
         for (int k = AxisPlaces.FIRST_STOP; k < AxisPlaces.LAST_STOP; k++) {
             double x = at.x(k + 0.5);
-            rect(x - AxisPlaces.CUT, y - 0.5, x + AxisPlaces.CUT, h + 1, "fill=\"" + (inLane(x) ? "var(--lane)" : "var(--ground)") + "\"");
+            rect(
+                    x - AxisPlaces.CUT,
+                    y - 0.5,
+                    x + AxisPlaces.CUT,
+                    h + 1,
+                    "fill=\"" + (inLane(x) ? "var(--lane)" : "var(--ground)") + "\"");
         }
         for (int k = AxisPlaces.FIRST_STOP; k <= AxisPlaces.LAST_STOP; k++) {
             if (k != at.chosenStop) {
-                notch(part.air(), at.x(k), y, h, at.narrow ? 4 : 6, inLane(at.x(k)) ? "var(--lane)" : part.air() ? "var(--sheet)" : "var(--ground)");
+                notch(
+                        part.air(),
+                        at.x(k),
+                        y,
+                        h,
+                        at.narrow ? 4 : 6,
+                        inLane(at.x(k)) ? "var(--lane)" : part.air() ? "var(--sheet)" : "var(--ground)");
             }
         }
         for (Span span : part.wish().isEmpty() ? List.<Span>of() : part.spans()) {
@@ -243,8 +283,15 @@ final class TimeAxis {
         line(
                 "<svg x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" viewBox=\"%.1f %.1f %.1f %.1f\""
                         + " preserveAspectRatio=\"none\"><use href=\"#%s\"/></svg>",
-                x, y, toX - x, h, piece * StripSprite.PIECE_WIDTH + (StripSprite.PIECE_WIDTH - cut) / 2,
-                (StripSprite.PIECE_HEIGHT - tall) / 2, cut, tall, part.strip());
+                x,
+                y,
+                toX - x,
+                h,
+                piece * StripSprite.PIECE_WIDTH + (StripSprite.PIECE_WIDTH - cut) / 2,
+                (StripSprite.PIECE_HEIGHT - tall) / 2,
+                cut,
+                tall,
+                part.strip());
     }
 
     private void notch(boolean air, double x, double y, double h, double n, String fill) {
@@ -270,15 +317,19 @@ final class TimeAxis {
             if (b - a > wide + 14) {
                 line(
                         "<text x=\"%.1f\" y=\"%.1f\" font-size=\"14\" font-weight=\"%d\" fill=\"%s\">%s</text>",
-                        x, top + 17, word.word().equals(part.wish()) ? 750 : 550,
-                        on ? "var(--lane-ink)" : "var(--ink-3)", Marks.escaped(word.word()));
+                        x,
+                        top + 17,
+                        word.word().equals(part.wish()) ? 750 : 550,
+                        on ? "var(--lane-ink)" : "var(--ink-3)",
+                        Marks.escaped(word.word()));
                 x += wide;
             }
             if (b - x > 8) {
                 line(
                         "<path d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"%.1f\" stroke-linejoin=\"bevel\"/>",
                         Marks.stroke(x, b - 4, top + 12, 7.5, px -> Marks.swing(part.leftAt(at.seconds(px))), 11 + row),
-                        on ? "var(--lane-ink)" : "var(--line-2)", on ? 2.1 : 1.4);
+                        on ? "var(--lane-ink)" : "var(--line-2)",
+                        on ? 2.1 : 1.4);
             }
         }
     }
@@ -303,12 +354,19 @@ final class TimeAxis {
         boolean holds = part.holds(model.chosenSeconds());
         String lane = holds && model.holds() ? "var(--lane)" : "var(--ground)";
         notch(part.air(), Math.max(a + 8, Math.min(b - 8, at.at(model.chosenSeconds()))), y, h, 9, lane);
-        rect(a, y, b, h, "fill=\"none\" stroke=\"var(--ink)\" stroke-width=\"4\"" + (holds ? "" : " stroke-dasharray=\"3 5\""));
+        rect(
+                a,
+                y,
+                b,
+                h,
+                "fill=\"none\" stroke=\"var(--ink)\" stroke-width=\"4\"" + (holds ? "" : " stroke-dasharray=\"3 5\""));
         if (at.narrow) {
             line(
                     "<text x=\"2\" y=\"%.1f\" font-size=\"16\" font-weight=\"750\" stroke=\"var(--ground)\" stroke-width=\"5\""
                             + " paint-order=\"stroke\">%s <tspan font-weight=\"450\">%s</tspan></text>",
-                    at.rows[i] + at.label - 8, part.name(), Marks.escaped(part.wish().isEmpty() ? "no wish" : part.wish()));
+                    at.rows[i] + at.label - 8,
+                    part.name(),
+                    Marks.escaped(part.wish().isEmpty() ? "no wish" : part.wish()));
         }
     }
 
@@ -359,7 +417,12 @@ final class TimeAxis {
 
     private void clashBox() {
         model.clash().ifPresent(c -> {
-            rect(clashLeft(), at.top - 4, clashRight(), at.bagTop - at.top, "fill=\"none\" stroke=\"var(--ink)\" stroke-width=\"2.5\" stroke-dasharray=\"3 5\"");
+            rect(
+                    clashLeft(),
+                    at.top - 4,
+                    clashRight(),
+                    at.bagTop - at.top,
+                    "fill=\"none\" stroke=\"var(--ink)\" stroke-width=\"2.5\" stroke-dasharray=\"3 5\"");
             double wide = 214;
             double x = Math.max(at.left + 4, Math.min(at.right - wide - 4, at.frameRight() + 8));
             double y = at.bandTop + at.band + 14 + at.label;
@@ -367,7 +430,13 @@ final class TimeAxis {
             line(
                     "<text x=\"%.1f\" y=\"%.1f\" font-size=\"16\" font-weight=\"780\">%s and %s</text><text x=\"%.1f\""
                             + " y=\"%.1f\" font-size=\"16\" font-weight=\"600\">clash, %s stops apart</text>",
-                    x + 12, y + 21, c.first(), c.second().toLowerCase(Locale.ROOT), x + 12, y + 41, Times.thirds(c.stops()));
+                    x + 12,
+                    y + 21,
+                    c.first(),
+                    c.second().toLowerCase(Locale.ROOT),
+                    x + 12,
+                    y + 41,
+                    Times.thirds(c.stops()));
         });
     }
 
@@ -388,11 +457,21 @@ final class TimeAxis {
             boolean chosen = i == 0;
             double tip = at.at(one.seconds());
             line("<path d=\"M%.1f %.1fl6 8 6 -8Z\" fill=\"var(--ink)\"/>", tip - 6, at.bagTop - 1);
-            rect(x, at.bagTop + 7, x + wide, 26, "fill=\"" + (chosen ? "var(--ink)" : "var(--sheet)") + "\" stroke=\"var(--ink)\" stroke-width=\"" + (chosen ? 2.2 : 1.2) + "\"");
+            rect(
+                    x,
+                    at.bagTop + 7,
+                    x + wide,
+                    26,
+                    "fill=\"" + (chosen ? "var(--ink)" : "var(--sheet)") + "\" stroke=\"var(--ink)\" stroke-width=\""
+                            + (chosen ? 2.2 : 1.2) + "\"");
             line(
                     "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"middle\" font-size=\"14\" font-weight=\"750\" fill=\"%s\">%s"
                             + " <tspan font-weight=\"450\">%s</tspan></text>",
-                    x + wide / 2, at.bagTop + 25, chosen ? "var(--sheet)" : "var(--ink)", one.filters(), one.aperture());
+                    x + wide / 2,
+                    at.bagTop + 25,
+                    chosen ? "var(--sheet)" : "var(--ink)",
+                    one.filters(),
+                    one.aperture());
         }
     }
 
@@ -413,7 +492,9 @@ final class TimeAxis {
                 inside ? x + 9 : x - 8, y + 5, inside ? "" : " text-anchor=\"end\"", text);
         double from = inside ? x + 16 + wide : x + 6;
         if (to > from) {
-            line("<path d=\"M%.1f %.1fH%.1f\" stroke=\"var(--ink)\" stroke-width=\"2.5\" stroke-dasharray=\"%s\"/>", from, y, to, dash);
+            line(
+                    "<path d=\"M%.1f %.1fH%.1f\" stroke=\"var(--ink)\" stroke-width=\"2.5\" stroke-dasharray=\"%s\"/>",
+                    from, y, to, dash);
         }
     }
 
@@ -422,7 +503,12 @@ final class TimeAxis {
         double a = at.frameLeft() - at.frameMore();
         double b = at.frameRight() + at.frameMore();
         boolean clash = model.clash().isPresent() || !model.holds();
-        rect(a, at.bandTop - 8, b, at.band + 16.0, "fill=\"" + (clash ? "var(--sheet)" : "var(--lane)") + "\" stroke=\"var(--ink)\" stroke-width=\"4\"");
+        rect(
+                a,
+                at.bandTop - 8,
+                b,
+                at.band + 16.0,
+                "fill=\"" + (clash ? "var(--sheet)" : "var(--lane)") + "\" stroke=\"var(--ink)\" stroke-width=\"4\"");
         double x = Math.max(a + 8, Math.min(b - 8, at.at(model.chosenSeconds())));
         line(
                 "<path d=\"M%.1f %.1fv12M%.1f %.1fv-12\" stroke=\"var(--ink)\" stroke-width=\"5\"/>",
@@ -432,7 +518,10 @@ final class TimeAxis {
         line(
                 "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"middle\" font-size=\"%d\" font-weight=\"800\" stroke=\"%s\""
                         + " stroke-width=\"6\" paint-order=\"stroke\">%s</text>",
-                (a + b) / 2, at.bandTop + (at.narrow ? 32 : 36), at.narrow ? 18 : 32,
-                clash ? "var(--sheet)" : "var(--lane)", text);
+                (a + b) / 2,
+                at.bandTop + (at.narrow ? 32 : 36),
+                at.narrow ? 18 : 32,
+                clash ? "var(--sheet)" : "var(--lane)",
+                text);
     }
 }
