@@ -95,6 +95,13 @@ record AxisModel(
         }
     }
 
+    /** Whether a pixel of the drawing lies where every wish holds. */
+    boolean inLane(AxisPlaces at, double x) {
+        return windows.stream()
+                .anyMatch(w ->
+                        x > at.at(w.likely().from()) && x < at.at(w.likely().to()));
+    }
+
     /** Whether every wish holds at the chosen time. */
     boolean holds() {
         return parts.stream().allMatch(p -> p.holds(chosenSeconds));
