@@ -21,12 +21,7 @@ class CascadeReferenceTest {
     void aWaveRunsAtTheSpeedOfDeepWater(int wavesAcross) {
         double k = 2 * Math.PI * wavesAcross / TILE_METRES;
         Cascade one = new Cascade(
-                SIDE,
-                TILE_METRES,
-                k * (1 - 1e-9),
-                k * (1 + 1e-9),
-                (kx, ky) -> kx > 0 && ky == 0 ? 1 : 0,
-                new Dice(3));
+                SIDE, TILE_METRES, k * (1 - 1e-9), k * (1 + 1e-9), (kx, ky) -> kx > 0 && ky == 0 ? 1 : 0, new Dice(3));
         double seconds = 0.4;
         double turned = phase(one, wavesAcross, 0) - phase(one, wavesAcross, seconds);
         double omega = Math.sqrt(9.81 * k);

@@ -15,7 +15,8 @@ class FresnelReferenceTest {
     void waterReflectsWhatTheTableSays(double degrees, double percent) {
         double cosine = Math.max(0, Math.cos(Math.toRadians(degrees)));
         assertThat(100 * Fresnel.reflectance(cosine)).isCloseTo(percent, within(0.1 + 0.004 * percent));
-        assertThat(100 * Fresnel.fast((float) cosine)).isCloseTo((float) percent, within((float) (0.13 + 0.004 * percent)));
+        assertThat(100 * Fresnel.fast((float) cosine))
+                .isCloseTo((float) percent, within((float) (0.13 + 0.004 * percent)));
     }
 
     /** At Brewster's angle, tan = n, only half the light is reflected: ½ ((n² − 1) / (n² + 1))² (Hecht, Optics). */
