@@ -65,7 +65,7 @@ final class AxisReading {
                         span(w), w.get("sure") instanceof JsonObject s ? Optional.of(span(s)) : Optional.empty()));
             }
         }
-        double rate = settings.getDouble("fadingStopsPerMinute", 0);
+        double rate = measured.getDouble("fadingStopsPerMinute", 0);
         double fades = rate > 0 ? 60 / (rate * Math.log(2)) : Double.POSITIVE_INFINITY;
         return new AxisModel(seconds, parts, windows, clash(wished, measured), bag(settings), fades);
     }

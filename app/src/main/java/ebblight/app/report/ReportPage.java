@@ -100,6 +100,13 @@ public final class ReportPage {
                         + (w.get("sure") instanceof JsonObject s ? ", sure " + span(s) : ", nowhere sure") + ".</p>");
             }
         }
+        JsonArray choices = report.settings().getArray("choices");
+        if (!choices.isEmpty()) {
+            double dial = choices.getObject(0).getDouble("correctedSeconds");
+            if (Math.round(dial) != Math.round(report.chosenSeconds())) {
+                add("<p>Held open " + Times.say(dial) + ", as the light fades meanwhile.</p>");
+            }
+        }
         add("<div class=\"story\">");
         add("<p>" + escaped(String.join(" ", report.story())) + "</p>");
         add("</div><p class=\"cap\">The picture is a preview, made of ten seconds of clip: no exposure this long was"
@@ -179,9 +186,10 @@ public final class ReportPage {
     }
 
     private void axis() {
-        add("<section><h2>Every time, before you choose one</h2><p class=\"lead\">Each strip is one patch of the"
-                + " picture at fourteen times, one stop apart. The line under it lies down as detail goes. Where every"
-                + " wish holds, a lane runs through; dots are its likely edge.</p>");
+        add(
+                "<section id=\"axis\"><h2>Every time, before you choose one</h2><p class=\"lead\">Each strip is one patch of the"
+                        + " picture at fourteen times, one stop apart. The line under it lies down as detail goes. Where every"
+                        + " wish holds, a lane runs through; dots are its likely edge.</p>");
         axes(model(report.wished(), report.chosenSeconds(), report.pictures().strips(), ""), "a");
         add("</section>");
     }
@@ -226,8 +234,9 @@ public final class ReportPage {
         if (!(report.clashing().get("conflict") instanceof JsonObject conflict)) {
             return;
         }
-        add("<section><h2>And if the cloud is to stay sharp?</h2><p class=\"lead\">Then no one time serves. Three ways"
-                + " out:</p>");
+        add(
+                "<section id=\"clash\"><h2>And if the cloud is to stay sharp?</h2><p class=\"lead\">Then no one time serves. Three ways"
+                        + " out:</p>");
         ways(conflict.getArray("ways"));
         axes(model(report.clashing(), report.betweenSeconds(), report.pictures().clashStrips(), "clash-"), "c");
         add("</section>");
