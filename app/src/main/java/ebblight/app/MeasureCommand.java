@@ -56,8 +56,8 @@ final class MeasureCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         Work work = printer.work();
-        SurveyRequest request =
-                SurveyRequest.read(frames.open(true), SurveyReader.SURVEY_WIDTH, focal.zoom(), strokes, work);
+        double zoom = focal.zoom();
+        SurveyRequest request = SurveyRequest.read(frames.open(true), SurveyReader.SURVEY_WIDTH, zoom, strokes, work);
         JsonObject more = new JsonObject();
         if (picture != null || regionsOut != null) {
             more.put("regionsBlob", "regions");

@@ -67,7 +67,8 @@ final class WishCommand implements Callable<Integer> {
             checkWish(typed);
         }
         Work work = printer.work();
-        SurveyRequest request = SurveyRequest.read(frames.open(true), viewWidth, focal.zoom(), strokes, work);
+        double zoom = focal.zoom();
+        SurveyRequest request = SurveyRequest.read(frames.open(true), viewWidth, zoom, strokes, work);
         JsonObject more = new JsonObject();
         more.put("wishes", new JsonArray(wishes));
         JsonObject answer = request.ask("wish/1", more, work);

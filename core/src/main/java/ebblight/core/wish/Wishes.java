@@ -86,8 +86,7 @@ public final class Wishes {
                         Double.POSITIVE_INFINITY,
                         0,
                         Double.POSITIVE_INFINITY,
-                        List.of(new Clash.Way(
-                                "relax", List.of(), 0, "relax " + demand.wish().text() + ": " + demand.note())));
+                        waysOutOfNever(demand, measurement));
             }
         }
         Clash worst = null;
@@ -104,6 +103,26 @@ public final class Wishes {
             }
         }
         return worst != null ? worst : between(demands.get(0), demands.get(demands.size() - 1), measurement);
+    }
+
+    /** What is left to do when no time fulfils a wish. */
+    private static List<Clash.Way> waysOutOfNever(Demand demand, Measurement measurement) {
+        boolean shorter = demand.wish().word() == Word.STILL || demand.wish().word() == Word.AS_SEEN;
+        double[] listed = Measurement.listedSeconds();
+        double nearest = shorter ? listed[0] : listed[listed.length - 1];
+        return List.of(
+                new Clash.Way("relax", List.of(), 0, "relax " + demand.wish().text() + ": " + demand.note()),
+                new Clash.Way(
+                        "nearest",
+                        List.of(nearest),
+                        1,
+                        "come as near as it gets: at " + ShutterTime.words(nearest) + " "
+                                + becomes(demand.region(), nearest, measurement)),
+                new Clash.Way(
+                        "measure",
+                        List.of(),
+                        0,
+                        "measure again, from a longer clip or from frames 10 to 12 s apart: the range may narrow"));
     }
 
     private static Clash between(Demand first, Demand second, Measurement measurement) {

@@ -1,0 +1,148 @@
+package ebblight.engine;
+
+import static ebblight.engine.Asking.json;
+import static ebblight.engine.Asking.with;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import java.time.Instant;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** {@code sky/1} and {@code tide/1}, field by field. */
+class SkyAndTideRequestTest {
+
+    private static final JsonObject SKY = json("{'schema':'sky/1','at':'51.4779,0','time':'2024-03-20T12:00:00Z'}");
+
+    /** One constituent of 1 m, principal lunar semidiurnal: high water every 12 h 25 min 14 s. */
+    private static final JsonObject TIDE = json("{'schema':'tide/1','station':{'id':'one','name':'one constituent',"
+            + "'latitude':50,'longitude':0,'datum':'MSL','meanMetres':2,'harmonics':[['M2',1,0]]},"
+            + "'from':'2024-03-20T00:00:00Z','to':'2024-03-22T00:00:00Z','everySeconds':3600}");
+
+    private final Asking asking = new Asking(new Blobs());
+
+    @Test
+    void theSkyHoldsTheFieldsOfTheContract() {
+        JsonObject answer = asking.ask(SKY);
+        for (String body : new String[] {"sun", "moon"}) {
+            for (String field : new String[] {"azimuth", "altitude", "altitudeAirless"}) {
+                assertThat(answer.getObject(body).isNumber(field))
+                        .as(body + field)
+                        .isTrue();
+            }
+        }
+        // equinox at Greenwich: the sun culminates near 90° − 51.48° (common knowledge, to a degree)
+        assertThat(answer.getObject("sun").getDouble("altitude")).isCloseTo(38.5, within(1.0));
+        assertThat(answer.getObject("moon").isNumber("phase")).isTrue();
+        assertThat(answer.getObject("moon").getDouble("fraction")).isBetween(0.0, 1.0);
+        assertThat(answer.isNumber("illuminanceLux")).isTrue();
+        assertThat(answer.isNumber("exposureValue100")).isTrue();
+        JsonObject events = answer.getObject("events");
+        for (String event : new String[] {
+            "sunrise",
+            "sunset",
+            "transit",
+            "civilDawn",
+            "civilDusk",
+            "nauticalDawn",
+            "nauticalDusk",
+            "astronomicalDawn",
+            "astronomicalDusk",
+            "moonrise",
+            "moonset"
+        }) {
+            assertThat(events.has(event)).as(event).isTrue();
+            if (!events.isNull(event)) {
+                assertThat(Instant.parse(events.getString(event))).isAfter(Instant.parse("2024-03-20T11:59:00Z"));
+            }
+        }
+        assertThat(events.has("polar")).isTrue();
+    }
+
+    @Test
+    void thePolarDayIsData() {
+        JsonObject day = asking.ask(with(with(SKY, "at", "'78.2,15.6'"), "time", "'2024-06-21T12:00:00Z'"));
+        assertThat(day.getObject("events").getString("polar")).isEqualTo("day");
+        assertThat(day.getObject("events").isNull("sunset")).isTrue();
+        JsonObject night = asking.ask(with(with(SKY, "at", "'78.2,15.6'"), "time", "'2024-12-21T12:00:00Z'"));
+        assertThat(night.getObject("events").getString("polar")).isEqualTo("night");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '~',
+            value = {
+                "at | '' | at",
+                "at | '95,0' | at",
+                "at | '10' | at",
+                "at | 10 | at",
+                "time | 'noon' | time",
+                "time | '2024-02-30T12:00:00Z' | time",
+                "time | '2024-03-20 12:00' | time",
+                "cloud | 'pink' | cloud",
+                "view | {} | view.azimuth",
+                "view | {'azimuth':10} | view.focalMillimetres",
+                "view | {'azimuth':10,'focalMillimetres':24,'sensorMillimetres':[36]} | view.sensorMillimetres",
+                "elevationMetres | 'high' | elevationMetres",
+            })
+    void theSkyRefusesByName(String field, String value, String named) {
+        asking.refused(with(SKY, field, value), named);
+    }
+
+    @Test
+    void theTideHoldsTheFieldsOfTheContract() {
+        JsonObject answer = asking.ask(TIDE);
+        assertThat(answer.getString("datum")).isEqualTo("MSL");
+        assertThat(answer.getObject("station").getString("id")).isEqualTo("one");
+        JsonArray heights = answer.getArray("heights");
+        assertThat(heights.size()).isGreaterThanOrEqualTo(48);
+        for (Object each : heights) {
+            // amplitude 1 m times a node factor of 0.963 to 1.037 (Schureman SP 98, table 14)
+            assertThat(((JsonObject) each).getDouble("heightMetres")).isBetween(2 - 1.038, 2 + 1.038);
+        }
+        JsonArray extremes = answer.getArray("extremes");
+        double last = Double.NaN;
+        for (Object each : extremes) {
+            JsonObject one = (JsonObject) each;
+            assertThat(one.getString("kind")).isIn("high", "low");
+            double at = Instant.parse(one.getString("time")).toEpochMilli() / 60_000.0;
+            if (!Double.isNaN(last)) {
+                // half of M2's period: 12.4206 h (Schureman SP 98, table 2)
+                assertThat(at - last).isCloseTo(12.4206 * 30, within(0.5));
+            }
+            last = at;
+        }
+        assertThat(extremes.size()).isBetween(7, 8);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '~',
+            value = {
+                "station | ~~ | station",
+                "station | 'port' | station",
+                "station.harmonics | [['M2',1]] | station.harmonics[0]",
+                "station.latitude | 95 | station.harmonics",
+                "from | 'today' | from",
+                "to | '2024-03-19T00:00:00Z' | to",
+                "table | [['2024-03-20T00:00:00Z',1,'high']] | station",
+                "everySeconds | 0 | every",
+            })
+    void theTideRefusesByName(String field, String value, String named) {
+        asking.refused(with(TIDE, field, value), named);
+    }
+
+    @Test
+    void aTableOfTwoHighWatersInARowIsRefused() {
+        JsonObject table = with(
+                with(TIDE, "station", ""),
+                "table",
+                "[['2024-03-20T00:00:00Z',3,'high']," + "['2024-03-20T06:10:00Z',2.5,'high']]");
+        assertThat(asking.refused(table, "table")).contains("high");
+    }
+}
