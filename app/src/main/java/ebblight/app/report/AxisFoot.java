@@ -8,6 +8,10 @@ import java.util.List;
 final class AxisFoot {
 
     private static final double TIMED_SECONDS = 32;
+    private static final String FADES = "light fades faster";
+
+    /** Mean width of a letter of 14 px. */
+    private static final double LETTER = 7;
 
     private final AxisModel model;
     private final AxisPlaces at;
@@ -55,15 +59,18 @@ final class AxisFoot {
     }
 
     void limits() {
-        limit(at.at(TIMED_SECONDS), at.at(model.fadesBeyondSeconds()) - 8, "past 32 s: bulb and cable", "2 5");
+        double fades = at.at(model.fadesBeyondSeconds());
+        double words = FADES.length() * LETTER;
+        double before = fades + 14 + words < at.right + 8 ? 8 : 14 + words;
+        limit(at.at(TIMED_SECONDS), fades - before, "past 32 s: bulb and cable", "2 5");
         if (at.shows(model.fadesBeyondSeconds())) {
-            limit(at.at(model.fadesBeyondSeconds()), at.right, "light fades faster", "10 4");
+            limit(fades, at.right, FADES, "10 4");
         }
     }
 
     private void limit(double x, double to, String text, String dash) {
         double y = at.limitsTop + 12;
-        double wide = text.length() * 7.0;
+        double wide = text.length() * LETTER;
         boolean inside = x + 14 + wide < to + 8;
         svg.line("<path d=\"M%.1f %.1fv16\" stroke=\"var(--ink)\" stroke-width=\"3.5\"/>", x, y - 8);
         svg.line(
