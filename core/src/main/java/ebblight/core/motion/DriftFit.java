@@ -86,7 +86,7 @@ final class DriftFit {
             if (!(px > 1 && py > 1 && px < w - 2 && py < h - 2)) {
                 continue;
             }
-            int at = (int) py * w + (int) px;
+            int at = ((int) py) * w + (int) px;
             double ax = px - (int) px;
             double ay = py - (int) py;
             double e = first[p] - between(second, at, w, ax, ay);
