@@ -23,8 +23,10 @@ final class DriftFit {
     /** What each patch adds to b for the even drift to the right and down. */
     private final double[][] patch;
 
-    private double left;
-    private double before;
+    /** Squared difference of the means carried along the flow, and as they are. */
+    private final double[] left = new double[1];
+
+    private final double[] before = new double[1];
 
     private DriftFit(Flow flow, boolean affine) {
         this.flow = flow;
@@ -49,8 +51,8 @@ final class DriftFit {
     }
 
     private void add(DriftFit pair) {
-        left += pair.left;
-        before += pair.before;
+        left[0] += pair.left[0];
+        before[0] += pair.before[0];
         for (int r = 0; r < 6; r++) {
             b[r] += pair.b[r];
             for (int c = r; c < 6; c++) {
@@ -106,9 +108,9 @@ final class DriftFit {
                     / 4);
             sumWeight += m;
             sumSquares += m * e * e;
-            before += m * e0 * e0;
+            before[0] += m * e0 * e0;
         }
-        left += sumSquares;
+        left[0] += sumSquares;
         double spread = ROBUST_SPREADS * (Math.sqrt(sumSquares / (sumWeight + 1e-9)) + 1e-9);
         double half = w / 2.0;
         double[] j = new double[6];
@@ -161,7 +163,7 @@ final class DriftFit {
 
     /** Share of the squared difference that the flow handed in explains. */
     double gain() {
-        return a[0][0] + a[3][3] > 0 ? 1 - left / (before + 1e-12) : 0;
+        return a[0][0] + a[3][3] > 0 ? 1 - left[0] / (before[0] + 1e-12) : 0;
     }
 
     /** The better flow. */
