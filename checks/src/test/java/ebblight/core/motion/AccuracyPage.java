@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -48,7 +49,7 @@ public final class AccuracyPage {
         line("# How far off it is");
         line("");
         line("Measured on %s by `tools/accuracy`, which writes this page anew (about ten minutes on two cores)."
-                .formatted(LocalDate.now()));
+                .formatted(LocalDate.now(ZoneOffset.UTC)));
         line("Stops are stops of shutter time. p90: nine of ten are no further off. Held: how often the likely range or"
                 + " the stated error held the truth. n: clips.");
         line("");
@@ -76,7 +77,7 @@ public final class AccuracyPage {
                 "| sea | clip | n | 2 s | 4 s | 8 s | 15 s | 30 s | 60 s | largest p90, stops | held | called resolved | not told |");
         line("|---|---|---|---|---|---|---|---|---|---|---|---|---|");
         for (Weather weather : Weather.ALL) {
-            if (weather != Weather.EVENING) {
+            if (!weather.equals(Weather.EVENING)) {
                 SeaRuns runs = SeaRuns.of(weather, MINUTES, 10, WORK);
                 for (double seconds : CLIP_SECONDS) {
                     sea(weather.name(), seconds, SeaTrial.of(runs, seconds, 100));
