@@ -15,6 +15,8 @@ import java.util.OptionalDouble;
  */
 final class GuardAnswer {
 
+    private static final double LONGEST_SECONDS = 86_400;
+
     private GuardAnswer() {}
 
     static JsonObject of(Fields fields, TideCurve curve) {
@@ -29,7 +31,7 @@ final class GuardAnswer {
                         () -> new Swell(fields.number("swellMetres"), fields.number("swellSeconds"))))
                 : Optional.empty();
         WaterGuard guard = Checked.of(
-                fields.path("guard"),
+                "guard",
                 () -> WaterGuard.of(
                         curve,
                         feet,
@@ -37,8 +39,10 @@ final class GuardAnswer {
                         fields.number("marginMetres", 0),
                         swell,
                         fields.number("packingSeconds", WaterGuard.PACKING_SECONDS)));
-        WaterGuard.Verdict verdict =
-                guard.at(now, fields.number("exposureSeconds", 0), fields.number("busySeconds", 0));
+        WaterGuard.Verdict verdict = guard.at(
+                now,
+                fields.number("exposureSeconds", 0, 0, LONGEST_SECONDS),
+                fields.number("busySeconds", 0, 0, LONGEST_SECONDS));
         JsonObject answer = new JsonObject();
         answer.put("feetMetres", feet);
         answer.put("rulingMetres", guard.lowestMetres());
