@@ -7,7 +7,7 @@ import java.util.function.DoubleUnaryOperator;
 /** The marks of the visual language: seals of the parts, and the stroke whose swing is the detail that is left. */
 final class Marks {
 
-    /** Name and seal of each kind of part, those in the air first. */
+    /** What each kind of part is called on the page. */
     static final Map<String, String> NAMES =
             Map.of("flowing", "Water", "drifting", "Cloud", "swaying", "Branch", "fixed", "Rock");
 
