@@ -33,6 +33,7 @@ import picocli.CommandLine.TypeConversionException;
             StackCommand.class,
             SkyCommand.class,
             TideCommand.class,
+            WhenCommand.class,
             OpenCommand.class
         },
         footer = {

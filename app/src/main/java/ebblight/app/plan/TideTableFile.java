@@ -1,4 +1,4 @@
-package ebblight.app;
+package ebblight.app.plan;
 
 import com.grack.nanojson.JsonArray;
 import ebblight.imaging.UnreadableInputException;
@@ -11,14 +11,14 @@ import java.util.List;
 import java.util.Locale;
 
 /** Reads a typed table of high and low waters: {@code time,heightMetres,kind} with kind high or low. */
-final class TideTableFile {
+public final class TideTableFile {
 
     private static final String HEADING = "time,heightMetres,kind";
 
     private TideTableFile() {}
 
     /** Rows of time, height and kind as the engine reads them. */
-    static JsonArray read(Path file) throws IOException {
+    public static JsonArray read(Path file) throws IOException {
         List<String> lines = lines(file);
         JsonArray rows = new JsonArray();
         boolean heading = false;
@@ -71,7 +71,7 @@ final class TideTableFile {
         return row;
     }
 
-    static List<String> lines(Path file) throws IOException {
+    public static List<String> lines(Path file) throws IOException {
         if (!Files.isReadable(file)) {
             throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
         }
@@ -82,7 +82,7 @@ final class TideTableFile {
         }
     }
 
-    static IOException bad(Path file, int index, String problem) {
+    public static IOException bad(Path file, int index, String problem) {
         return new UnreadableInputException(file, "line " + (index + 1) + " " + problem);
     }
 }
