@@ -6,14 +6,21 @@ import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.UsageException;
+import ebblight.app.draw.DayPlan;
+import ebblight.app.draw.Pictures;
+import ebblight.app.draw.Sheet;
 import ebblight.app.plan.WishesFile;
 import ebblight.app.plan.Zone;
 import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
+import ebblight.imaging.OutputFile;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -33,6 +40,9 @@ import picocli.CommandLine.Parameters;
         })
 final class WhenCommand implements Callable<Integer> {
 
+    private static final double STRIP_WIDTH = 900;
+    private static final double LENS_WIDTH = 560;
+
     @Mixin
     private final JsonOption json = new JsonOption();
 
@@ -48,6 +58,21 @@ final class WhenCommand implements Callable<Integer> {
 
     @Option(names = "--measured", split = ",", paramLabel = "F=STOPS", description = "Measured stops: 10=10.3.")
     private List<String> measured = List.of();
+
+    @Option(
+            names = "--day",
+            paramLabel = "DATE",
+            description = "The day to draw (default: that of the first window, falling water first).")
+    private @Nullable String day;
+
+    @Option(names = "--strip", paramLabel = "F.svg", description = "Writes the hours of the day as a drawing.")
+    private @Nullable Path strip;
+
+    @Option(names = "--lens", paramLabel = "F.svg", description = "Writes what stands before the lens on the day.")
+    private @Nullable Path lens;
+
+    @Option(names = "--sheet", paramLabel = "F.pdf", description = "Writes one page to print and take along.")
+    private @Nullable Path sheet;
 
     private final Printer printer = new Printer();
 
@@ -68,9 +93,11 @@ final class WhenCommand implements Callable<Integer> {
             kit.put("measured", new JsonArray(measured));
             wishes.put("kit", kit);
         }
-        JsonObject answer = ask(wishes);
+        JsonObject request = request(wishes);
+        JsonObject answer = ask(request);
         Zone zone = WishesFile.zone(wishes);
         answer.put("zone", zone.name());
+        draw(wishes, request, answer, zone);
         if (json.wanted()) {
             printer.line(Asked.print(answer));
         } else {
@@ -79,21 +106,63 @@ final class WhenCommand implements Callable<Integer> {
         return answer.getArray("windows").isEmpty() ? ExitCode.NO_ANSWER : ExitCode.DONE;
     }
 
-    private JsonObject ask(JsonObject wishes) throws IOException {
+    private JsonObject request(JsonObject wishes) throws IOException {
         try {
-            JsonObject request = WishesFile.request(
-                    wishes,
-                    file.toAbsolutePath().getParent() == null
-                            ? file
-                            : file.toAbsolutePath().resolveSibling("."));
+            return WishesFile.request(wishes, file.resolveSibling(""));
+        } catch (RequestException e) {
+            throw unusable(e);
+        }
+    }
+
+    private JsonObject ask(JsonObject request) throws IOException {
+        try {
             return Asked.parse(new Engine().answer(JsonWriter.string(request), new Blobs(), printer.work()));
         } catch (RequestException e) {
-            String words = String.valueOf(e.getMessage());
-            if ((time != null && words.startsWith("exposure.")) || (!filters.isEmpty() && words.startsWith("kit."))) {
-                throw new UsageException(words.replace("exposure.", "--").replace("kit.", "--"));
-            }
-            // what the file holds is input, not usage
-            throw new UnreadableInputException(file, words);
+            throw unusable(e);
         }
+    }
+
+    /** What the file holds is input, what was typed beside it is usage. */
+    private IOException unusable(RequestException e) {
+        String words = String.valueOf(e.getMessage());
+        if ((time != null && words.startsWith("exposure.")) || (!filters.isEmpty() && words.startsWith("kit."))) {
+            throw new UsageException(words.replace("exposure.", "--").replace("kit.", "--"));
+        }
+        return new UnreadableInputException(file, words);
+    }
+
+    private void draw(JsonObject wishes, JsonObject request, JsonObject answer, Zone zone) throws IOException {
+        if (strip == null && lens == null && sheet == null) {
+            return;
+        }
+        LocalDate date = day == null ? firstDay(answer, zone) : Zone.day("--day", day);
+        DayPlan plan = DayPlan.ask(new Engine(), request, answer.getArray("windows"), date, zone);
+        if (strip != null) {
+            write(strip, Pictures.strip(plan, STRIP_WIDTH, false));
+        }
+        if (lens != null) {
+            write(
+                    lens,
+                    Pictures.lens(plan, LENS_WIDTH, false)
+                            .orElseThrow(() -> new UsageException("--lens: the wishes name no view")));
+        }
+        if (sheet != null) {
+            OutputFile.write(sheet, Sheet.pdf(plan, answer, wishes.getString("name", "")));
+            printer.note("written: " + sheet);
+        }
+    }
+
+    private static LocalDate firstDay(JsonObject answer, Zone zone) {
+        for (JsonObject window : SkyCommand.rows(answer.getArray("windows"))) {
+            if (window.getInt("rank") == 1) {
+                return zone.date(Instant.parse(window.getString("start")));
+            }
+        }
+        return zone.date(Instant.parse(answer.getString("from")));
+    }
+
+    private void write(Path target, JsonObject picture) throws IOException {
+        OutputFile.write(target, picture.getString("svg").getBytes(StandardCharsets.UTF_8));
+        printer.note("written: " + target);
     }
 }

@@ -2,6 +2,7 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Words;
+import ebblight.app.plan.GuardWords;
 import ebblight.app.plan.Zone;
 import java.time.Duration;
 import java.time.Instant;
@@ -73,7 +74,8 @@ final class WhenReport {
             String until = Duration.between(start, end).toHours() >= 20 ? zone.dayAndHour(end) : zone.hour(end);
             printer.line(printer.strong(zone.dayAndHour(start) + " to " + until) + "   "
                     + length(window.getLong("minutes")) + frames + "   at the tripod by "
-                    + zone.hour(Instant.parse(window.getString("atTripodBy"))));
+                    + zone.hour(Instant.parse(window.getString("atTripodBy")))
+                    + (GuardWords.of(window, zone).isEmpty() ? "" : "   " + GuardWords.of(window, zone)));
             printer.line("    "
                     + String.join(
                             "; ",

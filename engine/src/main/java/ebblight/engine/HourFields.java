@@ -47,6 +47,7 @@ final class HourFields {
             "skylineDegrees",
             "minMinutes",
             "setUpMinutes",
+            "guard",
             "exposure",
             "kit");
 

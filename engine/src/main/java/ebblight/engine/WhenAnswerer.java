@@ -103,6 +103,7 @@ final class WhenAnswerer implements Engine.Answerer {
         int setUp = fields.whole("setUpMinutes", SET_UP_MINUTES);
         List<HourWindow> ranked = new ArrayList<>(windows);
         ranked.sort(Comparator.comparing(HourWindow::water).thenComparing(HourWindow::start));
+        Optional<WaterGuard> guard = guard(fields, scene);
         JsonArray rows = new JsonArray();
         for (HourWindow window : windows) {
             double start = Epoch.seconds(window.start());
@@ -132,9 +133,32 @@ final class WhenAnswerer implements Engine.Answerer {
                             .filter(t -> t.knows(start) && t.knows(end))
                             .map(t -> ends(t.heightMetres(start), t.heightMetres(end)))
                             .orElse(null));
+            guard.ifPresent(g -> row.put("guard", leaveBy(g, start, frames)));
             rows.add(row);
         }
         return rows;
+    }
+
+    private static Optional<WaterGuard> guard(Fields fields, Scene scene) {
+        if (!fields.has("guard")) {
+            return Optional.empty();
+        }
+        TideCurve curve = scene.tide()
+                .orElseThrow(() -> new RequestException(
+                        fields.path("guard"), "needs a tide: name a station or give a table of waters"));
+        return Optional.of(GuardAnswer.guard(fields.part("guard"), curve));
+    }
+
+    /** By when to be off the rock, seen from the start of a window. */
+    private static JsonObject leaveBy(WaterGuard guard, double start, Optional<FrameFields> frames) {
+        JsonObject one = new JsonObject();
+        double exposure = frames.map(FrameFields::toSeconds).orElse(0.0);
+        GuardAnswer.put(
+                one,
+                guard.at(start, exposure, frames.map(FrameFields::busySeconds).orElse(0.0)));
+        one.put("rulingMetres", guard.lowestMetres());
+        one.put("marginMetres", guard.marginMetres());
+        return one;
     }
 
     private static JsonArray ends(double first, double last) {

@@ -59,6 +59,11 @@ public final class Zone {
         return day.atStartOfDay(id).toInstant();
     }
 
+    /** An hour of a day's clock; the one after it where the clock leaps over it. */
+    public Instant at(LocalDate day, int hour) {
+        return day.atTime(hour, 0).atZone(id).toInstant();
+    }
+
     /** The offsets between two instants as rows of instant and offset; the first row holds from the start. */
     public JsonArray offsets(Instant from, Instant to) {
         JsonArray rows = new JsonArray();
