@@ -34,6 +34,7 @@ import picocli.CommandLine.TypeConversionException;
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,
+            OutingCommand.class,
             OpenCommand.class
         },
         footer = {

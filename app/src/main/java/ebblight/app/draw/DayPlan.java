@@ -120,6 +120,38 @@ public record DayPlan(
                 sensor.getDouble(1)));
     }
 
+    /** What a cursor over the day reads: one row every five minutes; x and y in millimetres on the sensor, or null. */
+    public JsonArray moments() {
+        Optional<CameraView> view = view();
+        List<JsonObject> heights = tide.map(t -> rows(t.getArray("heights"))).orElse(List.of());
+        JsonArray moments = new JsonArray();
+        for (int i = 0; i < hours.size(); i++) {
+            JsonObject hour = hours.get(i);
+            JsonObject moment = new JsonObject();
+            moment.put("time", hour.getString("time"));
+            moment.put("ev100", hour.getDouble("exposureValue100"));
+            for (String name : List.of("sun", "moon")) {
+                JsonObject body = hour.getObject(name);
+                JsonObject one = new JsonObject();
+                one.put("altitude", body.getDouble("altitude"));
+                one.put("azimuth", body.getDouble("azimuth"));
+                view.map(v -> v.spot(body.getDouble("azimuth"), body.getDouble("altitude")))
+                        .filter(CameraView.Spot::inFront)
+                        .ifPresent(spot -> {
+                            one.put("x", spot.xMillimetres());
+                            one.put("y", spot.yMillimetres());
+                        });
+                moment.put(name, one);
+            }
+            if (i < heights.size()) {
+                moment.put("heightMetres", heights.get(i).get("heightMetres"));
+                moment.put("risingMetresPerHour", heights.get(i).get("risingMetresPerHour"));
+            }
+            moments.add(moment);
+        }
+        return moments;
+    }
+
     /** An event of the day, when it comes. */
     Optional<Instant> event(String name) {
         String at = sky.getObject("events").getString(name);

@@ -141,12 +141,18 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
             if (at.isPresent()) {
                 boolean rises = event.equals("sunrise");
                 String words =
-                        (rises ? "up " : narrow() ? "" : "sets ") + day.zone().hour(at.get());
-                Type type = Type.of(small, Ink.INK).strong().held(rises ? Hold.START : Hold.END);
-                double at0 = x(at.get()) + (rises ? 5 : -5);
+                        (narrow() ? "" : rises ? "up " : "sets ") + day.zone().hour(at.get());
+                // where it is narrow the words stand on the night's side, the day is too short for two of them
+                boolean right = rises != narrow();
+                Type type = Type.of(small, narrow() ? Ink.BAND_INK : Ink.INK)
+                        .strong()
+                        .held(right ? Hold.START : Hold.END);
+                double at0 = x(at.get()) + (right ? 5 : -5);
                 double wide = Drawing.width(type, words);
-                to.text(at0, y + 22, type.haloed(), words);
-                taken.add(new double[] {rises ? at0 : at0 - wide, rises ? at0 + wide : at0});
+                if (at0 - wide > left || right) {
+                    to.text(at0, y + 22, narrow() ? type : type.haloed(), words);
+                    taken.add(new double[] {right ? at0 : at0 - wide, right ? at0 + wide : at0});
+                }
             }
         }
         int step = narrow() ? 6 : 2;
@@ -282,7 +288,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
                     left + 6,
                     at - 5,
                     Type.of(small, Ink.WRACK).strong().haloed(),
-                    "way back, less the margin for waves: " + number(m, 1) + " m");
+                    (narrow() ? "way back " : "way back, less the margin for waves: ") + number(m, 1) + " m");
         });
         for (JsonObject extreme : DayPlan.rows(tide.getArray("extremes"))) {
             double metres = extreme.getDouble("heightMetres");
@@ -316,7 +322,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
                     && guard.isString("leaveBy")
                     && DayPlan.instant(guard, "leaveBy").isBefore(day.to())) {
                 double at = x(DayPlan.instant(guard, "leaveBy"));
-                String words = "leave by " + day.zone().hour(DayPlan.instant(guard, "leaveBy"));
+                String words = (narrow() ? "" : "leave by ") + day.zone().hour(DayPlan.instant(guard, "leaveBy"));
                 boolean leftward =
                         at + Drawing.width(Type.of(small + 1, Ink.WRACK).strong(), words) + 12 > width;
                 to.line(at, y, at, y + tideHeight(), Ink.WRACK, 3);

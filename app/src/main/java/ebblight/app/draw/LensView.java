@@ -236,7 +236,9 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
             words = "sun in the picture " + day.zone().hour(DayPlan.instant(last, "enters")) + " to "
                     + day.zone().hour(DayPlan.instant(last, "leaves"));
         }
-        to.rect(x - 6, y - small - 1, Drawing.width(Type.of(small, Ink.INK).strong(), words) + 13, small + 7, Ink.VEIL);
+        double wide = Drawing.width(Type.of(small, Ink.INK).strong(), words) + 13;
+        double room = scale() * view.widthMillimetres() - 5;
+        to.rect(x - 6, y - small - 1, Math.min(wide, room), small + 7, Ink.VEIL);
         to.text(x, y, Type.of(small, Ink.INK).strong(), words);
     }
 }

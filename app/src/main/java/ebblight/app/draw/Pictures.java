@@ -63,7 +63,7 @@ public final class Pictures {
             LocalDate chosen,
             double width) {
         int days = (int) Math.max(1, Math.min(Weave.MOST_DAYS, last.toEpochDay() - first.toEpochDay()));
-        double row = days > 16 ? 10.4 : 18;
+        double row = days > 16 ? 8.8 : 16;
         Weave weave = Weave.ask(engine, request, windows, first, days, zone);
         SvgDrawing to = new SvgDrawing("weave", true);
         weave.draw(to, width, row, SMALL, chosen);

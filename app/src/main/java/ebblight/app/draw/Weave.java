@@ -23,7 +23,7 @@ import java.util.Locale;
  * @param first day
  * @param days how many
  * @param zone of the clock
- * @param hours {@code sky/1} rows every half hour over all days
+ * @param hours {@code sky/1} rows every ten minutes over all days
  * @param spans of the water between the wished heights, when it is wished
  * @param windows found
  */
@@ -37,7 +37,7 @@ record Weave(
 
     static final double HEAD = 24;
     static final int MOST_DAYS = 35;
-    private static final int STEP_SECONDS = 1800;
+    private static final int STEP_SECONDS = 600;
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
 
     static Weave ask(Engine engine, JsonObject request, JsonArray found, LocalDate first, int days, Zone zone) {
@@ -77,7 +77,7 @@ record Weave(
     }
 
     static double left(double width) {
-        return width < 560 ? 76 : 104;
+        return width < 560 ? 84 : 104;
     }
 
     private double x(LocalDate day, Instant at, double width) {
@@ -125,19 +125,9 @@ record Weave(
         to.rect(left, y, width - left - 2, tall, Ink.VEIL);
         Instant start = zone.start(day);
         Instant end = zone.start(day.plusDays(1));
-        for (JsonObject hour : hours) {
-            Instant at = DayPlan.instant(hour, "time");
-            if (!at.isBefore(start) && at.isBefore(end)) {
-                double altitude = hour.getObject("sun").getDouble("altitude");
-                double dark = altitude > -0.8 ? 0 : Math.min(1, 0.25 - altitude / 16);
-                if (dark > 0) {
-                    double a = x(day, at, width);
-                    to.rect(a, y, x(day, at.plusSeconds(STEP_SECONDS), width) - a + 0.3, tall, Ink.INK_2, dark);
-                }
-            }
-        }
+        night(to, day, y, tall, width);
         for (JsonObject span : spans) {
-            cut(to, day, span, "from", "to", y + 0.3 * tall, 0.4 * tall, width, Ink.SEA_FILL);
+            cut(to, day, span, y + 0.3 * tall, 0.4 * tall, width);
         }
         for (JsonObject window : windows) {
             Instant from = DayPlan.instant(window, "start");
@@ -151,22 +141,41 @@ record Weave(
         }
     }
 
-    private void cut(
-            Drawing to,
-            LocalDate day,
-            JsonObject span,
-            String from,
-            String until,
-            double y,
-            double tall,
-            double width,
-            Ink ink) {
-        Instant a = DayPlan.instant(span, from);
-        Instant b = DayPlan.instant(span, until);
+    /** Darkness in five steps; neighbours of the same step are one. */
+    private void night(Drawing to, LocalDate day, double y, double tall, double width) {
+        Instant start = zone.start(day);
+        Instant end = zone.start(day.plusDays(1));
+        long step = 0;
+        Instant from = start;
+        for (JsonObject hour : hours) {
+            Instant at = DayPlan.instant(hour, "time");
+            if (at.isBefore(start)) {
+                continue;
+            }
+            boolean over = !at.isBefore(end);
+            double altitude = hour.getObject("sun").getDouble("altitude");
+            long next = over || altitude > -0.8 ? 0 : Math.round(Math.min(5, 1 - altitude / 3));
+            if (next != step || over) {
+                double a = x(day, from, width);
+                if (step > 0) {
+                    to.rect(a, y, x(day, over ? end : at, width) - a, tall, Ink.INK_2, step / 5.0);
+                }
+                step = next;
+                from = at;
+            }
+            if (over) {
+                return;
+            }
+        }
+    }
+
+    private void cut(Drawing to, LocalDate day, JsonObject span, double y, double tall, double width) {
+        Instant a = DayPlan.instant(span, "from");
+        Instant b = DayPlan.instant(span, "to");
         if (b.isAfter(zone.start(day)) && a.isBefore(zone.start(day.plusDays(1)))) {
             double x = x(day, a, width);
             double wide = x(day, b, width) - x;
-            to.rect(x, y, wide, tall, ink);
+            to.rect(x, y, wide, tall, Ink.SEA_FILL);
             to.line(x, y + tall, x + wide, y + tall, Ink.SEA, 1.2);
         }
     }
