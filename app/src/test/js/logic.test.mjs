@@ -141,12 +141,14 @@ test('stroke: the swing falls with what is left', async () => {
 });
 
 test('wishes of the hour: ends never pass each other, hours go round the clock', async () => {
-  const { WISHES, moved, toggled } = await load('logic/plan.js');
+  const { WISHES, moved, plainWords, toggled } = await load('logic/plan.js');
   const sun = WISHES.find((w) => w.name === 'sunAltitude');
   assert.deepEqual(moved(sun, [-6, 5], 0, 1), [-5, 5]);
   assert.deepEqual(moved(sun, [5, 5], 0, 1), [5, 5]);
   assert.deepEqual(moved(sun, [-18, 5], 0, -1), [-18, 5]);
   assert.equal(sun.sentence([-6, 5]), 'Sun −6 to 5° high');
+  assert.equal(WISHES.find((w) => w.name === 'sunBearing').sentence([-30, 45]), 'Sun 30° left to 45° right of the view');
+  assert.equal(plainWords('relax sunAltitude by 3°'), 'Relax height of the sun by 3°');
   const tide = WISHES.find((w) => w.name === 'tideMetres');
   assert.deepEqual(moved(tide, [0.5, 2], 1, 1), [0.5, 2.1]);
   const hours = WISHES.find((w) => w.name === 'hours');

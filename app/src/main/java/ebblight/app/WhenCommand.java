@@ -138,12 +138,12 @@ final class WhenCommand implements Callable<Integer> {
         LocalDate date = day == null ? firstDay(answer, zone) : Zone.day("--day", day);
         DayPlan plan = DayPlan.ask(new Engine(), request, answer.getArray("windows"), date, zone);
         if (strip != null) {
-            write(strip, Pictures.strip(plan, STRIP_WIDTH, false));
+            write(strip, Pictures.strip(plan, STRIP_WIDTH, Pictures.SMALL, false));
         }
         if (lens != null) {
             write(
                     lens,
-                    Pictures.lens(plan, LENS_WIDTH, false)
+                    Pictures.lens(plan, LENS_WIDTH, Pictures.SMALL, false)
                             .orElseThrow(() -> new UsageException("--lens: the wishes name no view")));
         }
         if (sheet != null) {

@@ -24,8 +24,7 @@ import java.util.function.ToDoubleFunction;
 record DayStrip(DayPlan day, double left, double width, double small, double tall) {
 
     private static final double GAP = 6;
-    private static final double SUN = 34;
-    private static final double MOON = 36;
+    private static final double LEAST_ROW = 34;
     private static final double FULL_TIDE = 104;
     private static final double FULL_LIGHT = 96;
     private static final int LEAST_EV = -2;
@@ -33,7 +32,12 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
 
     /** A strip whose margin has room for the names of the rows when it is wide enough. */
     static DayStrip of(DayPlan day, double width, double small) {
-        return new DayStrip(day, width < 560 ? 52 : 104, width, small, 1);
+        return new DayStrip(day, (width < 560 ? 3.7 : 7.4) * small, width, small, 1);
+    }
+
+    /** Rows of sun and moon have room for two lines of words beside them. */
+    private double row() {
+        return Math.max(LEAST_ROW, 2 * small + 8);
     }
 
     private double tideHeight() {
@@ -45,7 +49,14 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
     }
 
     double height() {
-        return head() + SUN + GAP + MOON + GAP + (day.tide().isPresent() ? tideHeight() + GAP : 0) + lightHeight() + 6;
+        return head()
+                + row()
+                + GAP
+                + row()
+                + GAP
+                + (day.tide().isPresent() ? tideHeight() + GAP : 0)
+                + lightHeight()
+                + 6;
     }
 
     private double head() {
@@ -58,7 +69,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
     }
 
     private boolean narrow() {
-        return left < 60;
+        return width < 560 && left < 5 * small;
     }
 
     void draw(Drawing to, double top) {
@@ -66,8 +77,8 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
         double y = top + head();
         List<double[]> rows = new ArrayList<>();
         for (double height : day.tide().isPresent()
-                ? new double[] {SUN, MOON, tideHeight(), lightHeight()}
-                : new double[] {SUN, MOON, lightHeight()}) {
+                ? new double[] {row(), row(), tideHeight(), lightHeight()}
+                : new double[] {row(), row(), lightHeight()}) {
             rows.add(new double[] {y, height});
             to.rect(left, y, width - left, height, Ink.SHEET);
             y += height + GAP;
@@ -129,12 +140,13 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
 
     /** Black where the sun is down. */
     private void sunGround(Drawing to, double y) {
-        spans(row -> -0.833 - altitude(row, "sun"), 0, 1e9).forEach(s -> to.rect(s[0], y, s[1] - s[0], SUN, Ink.INK_2));
+        spans(row -> -0.833 - altitude(row, "sun"), 0, 1e9)
+                .forEach(s -> to.rect(s[0], y, s[1] - s[0], row(), Ink.DARK));
     }
 
     private void sun(Drawing to, double y) {
         name(to, y, "Sun", range("sunAltitude", "", "°", 0));
-        frames(to, y, SUN, "sunAltitude", row -> altitude(row, "sun"));
+        frames(to, y, row(), "sunAltitude", row -> altitude(row, "sun"));
         List<double[]> taken = new ArrayList<>();
         for (String event : new String[] {"sunrise", "sunset"}) {
             Optional<Instant> at = day.event(event);
@@ -150,7 +162,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
                 double at0 = x(at.get()) + (right ? 5 : -5);
                 double wide = Drawing.width(type, words);
                 if (at0 - wide > left || right) {
-                    to.text(at0, y + 22, narrow() ? type : type.haloed(), words);
+                    to.text(at0, y + row() / 2 + 5, narrow() ? type : type.haloed(), words);
                     taken.add(new double[] {right ? at0 : at0 - wide, right ? at0 + wide : at0});
                 }
             }
@@ -168,7 +180,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
             if (free) {
                 to.text(
                         x(at),
-                        y + 22,
+                        y + row() / 2 + 5,
                         Type.of(small, degrees < -0.8 ? Ink.BAND_INK : Ink.INK).held(Hold.MIDDLE),
                         words);
             }
@@ -182,7 +194,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
 
     private void moon(Drawing to, double y) {
         name(to, y, "Moon", range("moonAltitude", "", "°", 0));
-        frames(to, y, MOON, "moonAltitude", row -> altitude(row, "moon"));
+        frames(to, y, row(), "moonAltitude", row -> altitude(row, "moon"));
         JsonObject moon = day.sky().getObject("moon");
         double fraction = moon.getDouble("fraction");
         boolean waxing = moon.getDouble("phase") < 180;
@@ -190,7 +202,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
             Instant at = day.zone().at(day.day(), hour);
             double degrees = altitude(nearest(at), "moon");
             if (degrees > 0 && x(at) > left + 8) {
-                phase(to, x(at), y + MOON - 10 - Math.min(16, degrees * 0.4), 7, fraction, waxing);
+                phase(to, x(at), y + row() - 10 - Math.min(16, degrees * 0.4), 7, fraction, waxing);
             }
         }
         String lit = Math.round(100 * fraction) + " % lit";
@@ -200,7 +212,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
         for (String words : new String[] {whole, lit}) {
             OptionalDouble free = free(words);
             if (free.isPresent()) {
-                to.text(free.getAsDouble(), y + 23, Type.of(small, Ink.INK), words);
+                to.text(free.getAsDouble(), y + row() / 2 + 5, Type.of(small, Ink.INK), words);
                 return;
             }
         }
@@ -378,7 +390,7 @@ record DayStrip(DayPlan day, double left, double width, double small, double tal
                             y + lightHeight() - tall,
                             Math.max(0.8, at - begun - 1),
                             tall,
-                            wished ? Ink.INK : Ink.LINE);
+                            wished ? Ink.INK : Ink.STEP);
                     to.line(
                             begun,
                             y + lightHeight() - tall - step,

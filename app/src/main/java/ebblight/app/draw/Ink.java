@@ -7,10 +7,12 @@ enum Ink {
     INK_3("--ink-3", 0x4f5e64),
     SHEET("--sheet", 0xf7f8f7),
     VEIL("--veil", 0xffffff),
-    LINE("--line", 0xc3c9c8),
+    /** Where the sun is down. */
+    DARK("--dark", 0x35444a),
+    /** Steps of light that are not wished. */
+    STEP("--step", 0xc3c9c8),
     LICHEN("--lane", 0xcfe04a),
     LANE_INK("--lane-ink", 0x0d1618),
-    BAND("--band", 0x0d1618),
     BAND_INK("--band-ink", 0xffffff),
     SEA("--sea", 0x0a4f70),
     SEA_FILL("--sea-fill", 0xb4cdd9),

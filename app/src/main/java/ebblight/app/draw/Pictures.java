@@ -11,7 +11,8 @@ import java.util.Optional;
 /** The drawings of a plan as SVG, with what a page needs to lay a cursor over them. */
 public final class Pictures {
 
-    private static final double SMALL = 14;
+    /** Size of the small words on a screen. */
+    public static final double SMALL = 14;
 
     private Pictures() {}
 
@@ -20,8 +21,8 @@ public final class Pictures {
      *
      * @param page whether it will stand on a page of the app, in the page's colours
      */
-    public static JsonObject strip(DayPlan day, double width, boolean page) {
-        DayStrip strip = DayStrip.of(day, width, SMALL);
+    public static JsonObject strip(DayPlan day, double width, double small, boolean page) {
+        DayStrip strip = DayStrip.of(day, width, small);
         SvgDrawing to = new SvgDrawing("strip", page);
         strip.draw(to, 0);
         JsonObject picture = new JsonObject();
@@ -34,12 +35,12 @@ public final class Pictures {
     }
 
     /** The view through the lens, when there is one: {@code svg}, and how millimetres of the sensor lie on it. */
-    public static Optional<JsonObject> lens(DayPlan day, double width, boolean page) {
+    public static Optional<JsonObject> lens(DayPlan day, double width, double small, boolean page) {
         Optional<CameraView> view = day.view();
         if (view.isEmpty()) {
             return Optional.empty();
         }
-        LensView lens = new LensView(day, view.get(), width, SMALL);
+        LensView lens = new LensView(day, view.get(), width, small);
         SvgDrawing to = new SvgDrawing("lens", page);
         lens.draw(to);
         JsonObject picture = new JsonObject();
@@ -61,12 +62,13 @@ public final class Pictures {
             LocalDate first,
             LocalDate last,
             LocalDate chosen,
-            double width) {
+            double width,
+            double small) {
         int days = (int) Math.max(1, Math.min(Weave.MOST_DAYS, last.toEpochDay() - first.toEpochDay()));
         double row = days > 16 ? 8.8 : 16;
-        Weave weave = Weave.ask(engine, request, windows, first, days, zone);
+        Weave weave = Weave.ask(engine, request, windows, first, days, zone, small);
         SvgDrawing to = new SvgDrawing("weave", true);
-        weave.draw(to, width, row, SMALL, chosen);
+        weave.draw(to, width, row, chosen);
         double height = Weave.HEAD + days * row + 3;
         JsonObject picture = new JsonObject();
         picture.put("svg", to.document(width, height, days + " days from " + first));
@@ -74,7 +76,7 @@ public final class Pictures {
         picture.put("days", days);
         picture.put("top", Weave.HEAD);
         picture.put("row", row);
-        picture.put("left", Weave.left(width));
+        picture.put("left", Weave.left(width, small));
         picture.put("width", width);
         picture.put("height", height);
         return picture;

@@ -26,6 +26,7 @@ import java.util.Locale;
  * @param hours {@code sky/1} rows every ten minutes over all days
  * @param spans of the water between the wished heights, when it is wished
  * @param windows found
+ * @param small size of the small words
  */
 record Weave(
         LocalDate first,
@@ -33,14 +34,16 @@ record Weave(
         Zone zone,
         List<JsonObject> hours,
         List<JsonObject> spans,
-        List<JsonObject> windows) {
+        List<JsonObject> windows,
+        double small) {
 
     static final double HEAD = 24;
     static final int MOST_DAYS = 35;
     private static final int STEP_SECONDS = 600;
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
 
-    static Weave ask(Engine engine, JsonObject request, JsonArray found, LocalDate first, int days, Zone zone) {
+    static Weave ask(
+            Engine engine, JsonObject request, JsonArray found, LocalDate first, int days, Zone zone, double small) {
         JsonObject asked = new JsonObject();
         asked.put("schema", "sky/1");
         asked.put("at", request.get("at"));
@@ -69,27 +72,27 @@ record Weave(
             water.put("between", between);
             spans = DayPlan.rows(answer(engine, water).getArray("spans"));
         }
-        return new Weave(first, days, zone, hours, spans, DayPlan.rows(found));
+        return new Weave(first, days, zone, hours, spans, DayPlan.rows(found), small);
     }
 
     private static JsonObject answer(Engine engine, JsonObject request) {
         return Asked.parse(engine.answer(JsonWriter.string(request), new Blobs(), Work.alone()));
     }
 
-    static double left(double width) {
-        return width < 560 ? 84 : 104;
+    static double left(double width, double small) {
+        return (width < 560 ? 6 : 7.4) * small;
     }
 
     private double x(LocalDate day, Instant at, double width) {
         double start = zone.start(day).getEpochSecond();
         double end = zone.start(day.plusDays(1)).getEpochSecond();
         double share = Math.max(0, Math.min(1, (at.getEpochSecond() - start) / (end - start)));
-        return left(width) + share * (width - left(width) - 2);
+        return left(width, small) + share * (width - left(width, small) - 2);
     }
 
     /** Draws all days, each so high; {@code chosen} is framed. */
-    void draw(Drawing to, double width, double rowHeight, double small, LocalDate chosen) {
-        double left = left(width);
+    void draw(Drawing to, double width, double rowHeight, LocalDate chosen) {
+        double left = left(width, small);
         for (int hour = 0; hour <= 24; hour += width < 560 ? 6 : 3) {
             double x = left + hour / 24.0 * (width - left - 2);
             Hold hold = hour == 0 ? Hold.START : hour == 24 ? Hold.END : Hold.MIDDLE;
@@ -120,7 +123,7 @@ record Weave(
     }
 
     private void row(Drawing to, LocalDate day, double y, double width, double rowHeight) {
-        double left = left(width);
+        double left = left(width, small);
         double tall = rowHeight - 1.2;
         to.rect(left, y, width - left - 2, tall, Ink.VEIL);
         Instant start = zone.start(day);
@@ -158,7 +161,7 @@ record Weave(
             if (next != step || over) {
                 double a = x(day, from, width);
                 if (step > 0) {
-                    to.rect(a, y, x(day, over ? end : at, width) - a, tall, Ink.INK_2, step / 5.0);
+                    to.rect(a, y, x(day, over ? end : at, width) - a, tall, Ink.DARK, step / 5.0);
                 }
                 step = next;
                 from = at;

@@ -144,6 +144,7 @@ final class PlanRoutes {
         Question asked = question(body);
         DayPlan plan = asked.plan();
         double width = width(body, "width", 800);
+        double small = Math.max(Pictures.SMALL, Math.min(24, body.getDouble("small", Pictures.SMALL)));
         LocalDate first = asked.zone().date(Instant.parse(asked.answer().getString("from")));
         LocalDate last =
                 asked.zone().date(Instant.parse(asked.answer().getString("to")).minusSeconds(1));
@@ -165,10 +166,12 @@ final class PlanRoutes {
                         first,
                         last.plusDays(1),
                         plan.day(),
-                        width));
-        pictures.put("strip", Pictures.strip(plan, width, true));
+                        width,
+                        small));
+        pictures.put("strip", Pictures.strip(plan, width, small, true));
         pictures.put(
-                "lens", Pictures.lens(plan, width(body, "lensWidth", 480), true).orElse(null));
+                "lens",
+                Pictures.lens(plan, width(body, "lensWidth", 480), small, true).orElse(null));
         whole.put("pictures", pictures);
         Replies.json(context, whole);
     }

@@ -243,6 +243,6 @@ class BeforePageTest {
         }
         browser.press("Done");
         browser.until("document.body.innerText.includes('No window')");
-        assertThat(browser.text()).contains("sunAltitude fails at 100 % of the minutes");
+        assertThat(browser.text()).contains("Height of the sun fails at 100 % of the minutes");
     }
 }

@@ -1,7 +1,7 @@
 // Windows with their reasons, and what to pack for them.
 
 import { el, key } from '../dom.js';
-import { dayIn, dayWords, guardWords, hourIn, timeWords } from '../logic/plan.js';
+import { dayIn, dayWords, guardWords, hourIn, plainWords, timeWords } from '../logic/plan.js';
 
 const MOST_WINDOWS = 4;
 const BRING = ['Cable, second battery', 'Cover for the eyepiece', 'Red torch, cloth'];
@@ -12,8 +12,8 @@ export function windowList({ answer, mine, zone, all, chosen, longest, turnTo, c
     return [
       el('h2', {}, 'No window'),
       el('p', {}, 'In this span the wishes never hold together for long enough.'),
-      answer.shortfalls.map((s) => el('p.shortfall', {}, s.text)),
-      answer.ways.length ? el('ul.ways', {}, answer.ways.map((w) => el('li', {}, w))) : el('p', {}, 'Relaxing one of them alone is not enough; begin with the first.'),
+      answer.shortfalls.map((s) => el('p.shortfall', {}, plainWords(s.text))),
+      answer.ways.length ? el('ul.relax', {}, answer.ways.map((w) => el('li', {}, plainWords(w)))) : el('p', {}, 'Relaxing one of them alone is not enough; begin with the first.'),
     ];
   }
   const now = new Date().toISOString();

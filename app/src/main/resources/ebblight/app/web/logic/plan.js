@@ -15,6 +15,9 @@ const range = (name, title, words, { unit = '', step = 1, least, most, decimals 
   sentence: ([a, b]) => words(`${number(scale * a, decimals)}`, `${number(scale * b, decimals)}${unit}`),
 });
 
+/** A bearing against the view: to the left below 0. */
+const sided = (text) => (text.startsWith('−') ? `${text.slice(1).replace('°', '')}° left` : `${text.replace('°', '')}° right`);
+
 const choice = (name, title, options, { fresh, needs } = {}) => ({
   name, title, kind: 'choice', options, fresh, needs, sentence: (value) => options.find((o) => o[0] === value)?.[1] ?? title,
 });
@@ -28,7 +31,7 @@ const list = (words) => (words.length < 2 ? words.join('') : `${words.slice(0, -
 export const WISHES = [
   range('sunAltitude', 'Height of the sun', (a, b) => `Sun ${a} to ${b} high`, { unit: '°', least: -18, most: 90, fresh: [-6, 5] }),
   choice('sunInFrame', 'Sun and picture', [[false, 'Sun out of the picture'], [true, 'Sun in the picture']], { fresh: false, needs: 'view' }),
-  range('sunBearing', 'Sun against the view', (a, b) => `Sun ${a} to ${b} from the view, right positive`, { unit: '°', step: 5, least: -180, most: 180, fresh: [60, 120], needs: 'view' }),
+  range('sunBearing', 'Sun beside the view', (a, b) => `Sun ${sided(a)} to ${sided(b)} of the view`, { unit: '°', step: 5, least: -180, most: 180, fresh: [60, 120], needs: 'view' }),
   { name: 'twilight', title: 'Part of the day', kind: 'several', options: KINDS, fresh: ['civil'], sentence: (v) => { const words = list(KINDS.filter((k) => v.includes(k[0])).map((k) => k[1])); return words[0].toUpperCase() + words.slice(1); } },
   range('tideMetres', 'Height of the water', (a, b) => `Water ${a} to ${b}`, { unit: ' m', step: 0.1, least: -5, most: 20, decimals: 1, fresh: [0.5, 2], needs: 'station' }),
   choice('tideDirection', 'Way of the water', [['falling', 'Falling water'], ['rising', 'Rising water']], { fresh: 'falling', needs: 'station' }),
@@ -42,6 +45,9 @@ export const WISHES = [
   range('swellMetres', 'Swell', (a, b) => `Swell ${a} to ${b}`, { unit: ' m', step: 0.1, decimals: 1, least: 0, most: 10, fresh: [0, 1.5], forecast: true }),
   range('cloudCover', 'Cloud', (a, b) => `Cloud over ${a} to ${b} of the sky`, { unit: ' %', scale: 100, step: 0.05, least: 0, most: 1, fresh: [0.3, 0.8], forecast: true }),
 ];
+
+/** A sentence of the engine with the wishes called as they are here. */
+export const plainWords = (text) => WISHES.reduce((said, wish) => said.replace(new RegExp(`\\b${wish.name}\\b`), wish.title.toLowerCase()), text).replace(/^./, (first) => first.toUpperCase());
 
 /** One end of a wish moved by a step; the ends never pass each other. */
 export function moved(wish, value, end, direction) {

@@ -65,7 +65,7 @@ export function open(host, { store, go, place, say, header }) {
     }
     host.classList.add('searching');
     try {
-      const next = await json('/api/plan', { method: 'POST', body: JSON.stringify({ wishes: asked, ...(day ? { day } : {}), width: widthOf(weave, 800), lensWidth: widthOf(planned.lens, 460) }) });
+      const next = await json('/api/plan', { method: 'POST', body: JSON.stringify({ wishes: asked, ...(day ? { day } : {}), width: widthOf(weave, 800), lensWidth: widthOf(planned.lens, 460), small: document.body.dataset.light === 'night' ? 19 : 14 }) });
       if (mine !== turn || closed) {
         return;
       }
