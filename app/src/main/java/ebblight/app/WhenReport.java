@@ -39,6 +39,7 @@ final class WhenReport {
         }
         windows(windows);
         packing();
+        guess();
         for (Object assumed : answer.getArray("assumed")) {
             printer.line(printer.faint("assumed: " + assumed));
         }
@@ -123,6 +124,23 @@ final class WhenReport {
         if (missing != null) {
             printer.line("    " + zone.dayAndHour(Instant.parse(missing.getString("time"))) + ": "
                     + missing.getString("text"));
+        }
+    }
+
+    private void guess() {
+        JsonObject guess = answer.getObject("guess");
+        if (guess == null) {
+            return;
+        }
+        printer.line("");
+        printer.line(printer.strong("before any clip") + "   " + guess.getString("mark"));
+        for (String part : List.of("water", "cloud")) {
+            if (guess.getObject(part) != null) {
+                List<String> limits = SkyCommand.rows(guess.getObject(part).getArray("limits")).stream()
+                        .map(l -> l.getString("text"))
+                        .toList();
+                printer.line("    " + part + ": " + String.join("; ", limits));
+            }
         }
     }
 }

@@ -24,7 +24,8 @@ public final class Engine {
                 "preview/1", new PreviewAnswerer(surveys),
                 "sky/1", new SkyAnswerer(),
                 "tide/1", new TideAnswerer(),
-                "when/1", new WhenAnswerer()));
+                "when/1", new WhenAnswerer(),
+                "guess/1", new GuessAnswerer()));
     }
 
     /**

@@ -48,6 +48,7 @@ final class HourFields {
             "minMinutes",
             "setUpMinutes",
             "guard",
+            "guess",
             "exposure",
             "kit");
 

@@ -76,6 +76,9 @@ final class WhenAnswerer implements Engine.Answerer {
         if (fields.has("kit") && frames.isPresent()) {
             answer.put("packing", PackingAnswer.of(fields.part("kit"), frames.get(), scene.light(), found.windows()));
         }
+        if (fields.has("guess")) {
+            answer.put("guess", GuessAnswerer.of(fields.part("guess"), scene.view()));
+        }
         answer.put("assumed", assumed(fields, wishes));
         answer.put("warnings", warnings);
         answer.put("cautions", cautions(tide.isPresent()));

@@ -145,6 +145,30 @@ class WhenRequestTest {
         assertThat(short1.getObject("missing").getString("text")).contains("is missing");
     }
 
+    @Test
+    void aGuessIsMarkedAsOne() {
+        JsonObject answer = asking.ask(json("{'schema':'guess/1','windMetresPerSecond':5,'layer':'low',"
+                + "'view':{'azimuth':270,'focalMillimetres':24}}"));
+        assertThat(answer.getString("mark")).contains("guess");
+        // Stewart, Introduction to Physical Oceanography: 3.75 s in a fully grown sea of 5 m/s
+        assertThat(answer.getObject("water").getDouble("periodSeconds")).isCloseTo(3.75, within(0.01));
+        for (String part : new String[] {"water", "cloud"}) {
+            for (Object each : answer.getObject(part).getArray("limits")) {
+                JsonObject limit = (JsonObject) each;
+                assertThat(limit.getDouble("low")).isLessThan(limit.getDouble("seconds"));
+                assertThat(limit.getDouble("high")).isGreaterThan(limit.getDouble("seconds"));
+            }
+        }
+        JsonObject still = asking.ask(json("{'schema':'guess/1','cloudBaseMetres':1000,'cloudWindMetresPerSecond':0,"
+                + "'view':{'azimuth':270,'focalMillimetres':24}}"));
+        assertThat(still.getObject("cloud").getArray("limits").getObject(0).getString("text"))
+                .isEqualTo("sharp at any time");
+        asking.refused(json("{'schema':'guess/1'}"), "windMetresPerSecond");
+        asking.refused(json("{'schema':'guess/1','layer':'low'}"), "view");
+        asking.refused(json("{'schema':'guess/1','windMetresPerSecond':90}"), "windMetresPerSecond");
+        asking.refused(json("{'schema':'guess/1','swellSeconds':90}"), "swellSeconds");
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',

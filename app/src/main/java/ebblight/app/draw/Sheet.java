@@ -29,6 +29,7 @@ public final class Sheet {
     private static final double EDGE = 36;
     private static final double SMALL = 9.5;
     private static final double LEADING = 13;
+    private static final int MOST_TOLD = 3;
 
     private final PdfDrawing to;
     private final DayPlan day;
@@ -69,6 +70,7 @@ public final class Sheet {
         double left = facts(EDGE, y, middle - EDGE - 16);
         double right = lens(middle, y, WIDE - EDGE - middle);
         left = packing(EDGE, left + 10, middle - EDGE - 16);
+        right = guess(middle, right + 4, WIDE - EDGE - middle);
         double cautions = cautionsTop();
         windows(EDGE, Math.max(left, right) + 16, cautions - 14);
         cautions(cautions);
@@ -147,7 +149,7 @@ public final class Sheet {
                         + day.event("moonset")
                                 .map(i -> ", sets " + day.zone().hour(i))
                                 .orElse(""));
-        for (JsonObject window : day.windows()) {
+        for (JsonObject window : day.windows().stream().limit(MOST_TOLD).toList()) {
             JsonArray ev = window.getArray("ev100");
             at = paragraph(
                     x,
@@ -216,6 +218,22 @@ public final class Sheet {
                     day.zone().dayAndHour(DayPlan.instant(missing, "time")) + ": " + missing.getString("text"));
         }
         return paragraph(x, at, width, plain, "tripod, cable, second battery, cover for the eyepiece, torch, cloth");
+    }
+
+    /** Shutter times guessed before any clip, marked as a guess. */
+    private double guess(double x, double y, double width) {
+        JsonObject guess = answer.getObject("guess");
+        double at = y;
+        for (String part : guess == null ? List.<String>of() : List.of("water", "cloud")) {
+            JsonObject one = guess.getObject(part);
+            if (one != null) {
+                List<String> limits = DayPlan.rows(one.getArray("limits")).stream()
+                        .map(l -> l.getString("text"))
+                        .toList();
+                at = paragraph(x, at, width, Type.of(8, Ink.INK), "A guess, " + part + ": " + String.join("; ", limits));
+            }
+        }
+        return at;
     }
 
     private void windows(double x, double y, double bottom) {

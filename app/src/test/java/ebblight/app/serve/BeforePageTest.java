@@ -157,6 +157,9 @@ class BeforePageTest {
     @Order(6)
     void aShutterTimeAndAWayBackJoinTheWindows() throws Exception {
         browser.press("Shutter time");
+        browser.press("low clouds");
+        browser.until("(document.querySelector('.guess-said') || {innerText: ''}).innerText.includes('Cloud: sharp up to')");
+        assertThat(browser.text()).contains("This is a guess");
         browser.press("Done");
         browser.press("Way back");
         for (int i = 0; i < 40; i++) {

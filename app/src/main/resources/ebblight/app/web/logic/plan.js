@@ -115,6 +115,12 @@ export function wishesLeft(outing, view) {
   return WISHES.filter((w) => view?.hour?.[w.name] === undefined && (!w.needs || known[w.needs]));
 }
 
+/** Where the lens looks, as the engine reads it; undefined while it has no bearing. */
+export const lensOf = (view) =>
+  Number.isFinite(view?.azimuth)
+    ? { azimuth: view.azimuth, altitude: view.altitude || 0, focalMillimetres: view.focalMillimetres || 24, ...(view.sensorMillimetres ? { sensorMillimetres: view.sensorMillimetres } : {}) }
+    : undefined;
+
 /** The question as wishes/1; null while there is no place or no wish. */
 export function questionOf(outing, view, today, bag) {
   const wished = wishesIn(outing, view);
@@ -137,8 +143,12 @@ export function questionOf(outing, view, today, bag) {
   if (plan.guard && (place.station || plan.table)) {
     question.guard = plan.guard;
   }
-  if (Number.isFinite(view.azimuth)) {
-    question.view = { azimuth: view.azimuth, altitude: view.altitude || 0, focalMillimetres: view.focalMillimetres || 24, ...(view.sensorMillimetres ? { sensorMillimetres: view.sensorMillimetres } : {}) };
+  if (lensOf(view)) {
+    question.view = lensOf(view);
+  }
+  if (plan.guess) {
+    const { layer, ...water } = plan.guess;
+    question.guess = question.view && layer ? plan.guess : water;
   }
   const skyline = view.skylineDegrees ?? place.skylineDegrees;
   if (Number.isFinite(skyline)) {

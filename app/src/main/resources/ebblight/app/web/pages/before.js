@@ -7,7 +7,7 @@ import { placeForm, placeSheet, viewSheet } from '../components/plan-place.js';
 import { exposureSheet, guardSheet, leastSheet } from '../components/plan-sheets.js';
 import { packingList, windowList } from '../components/plan-windows.js';
 import { planDay } from '../components/plan-day.js';
-import { addDays, bagOf, dayIn, dayWords, exposureEnds, hourIn, MOST_DAYS, number, questionOf, spanOf, timeWords } from '../logic/plan.js';
+import { addDays, bagOf, dayIn, dayWords, exposureEnds, hourIn, lensOf, MOST_DAYS, number, questionOf, spanOf, timeWords } from '../logic/plan.js';
 
 export function open(host, { store, go, place, say, header }) {
   let kit = null;
@@ -251,7 +251,7 @@ export function open(host, { store, go, place, say, header }) {
       el('div.place-line', {}, el('h1', {}, key([el('b', {}, where.name || where.at), el('span', {}, [where.name ? where.at : '', water ? `water: ${water}` : 'no tide'].filter(Boolean).join(', '))], () => placeSheet(outing(), setPlace), { class: 'place-key', 'data-focus': 'place' })), el('div.chips', {}, viewKeys()), el('div.span-keys', { role: 'group', 'aria-label': 'Span of days' }, key('Earlier', () => shift(-span.days), { class: 'wish-chip', disabled: span.from <= today(), 'data-focus': 'span-earlier' }), el('span', {}, `${dayWords(span.from)} to ${dayWords(addDays(span.to, -1))}`), key('Later', () => shift(Math.min(span.days, MOST_DAYS)), { class: 'wish-chip', 'data-focus': 'span-later' }))),
       el('div.chips', {}, wishLine({ outing: outing(), view: view(), set: setWish }),
         key(`At least ${plan.minMinutes || 15} min`, () => leastSheet(plan, setPlan), { class: 'wish-chip plain', 'data-focus': 'plan-least' }),
-        key(shutter ? `Shutter ${[...new Set(shutter.map(timeWords))].join(' to ')}` : 'Shutter time', () => exposureSheet(plan, setPlan), { class: 'wish-chip plain', 'data-focus': 'plan-exposure' }),
+        key(shutter ? `Shutter ${[...new Set(shutter.map(timeWords))].join(' to ')}` : 'Shutter time', () => exposureSheet(plan, setPlan, lensOf(view())), { class: 'wish-chip plain', 'data-focus': 'plan-exposure' }),
         where.station ? key(plan.guard ? `Way back ${number(plan.guard.feetMetres, 1)} m` : 'Way back', () => guardSheet(plan, setPlan, whole?.answer.datum), { class: 'wish-chip plain', 'data-focus': 'plan-guard' }) : ''),
     );
   }
