@@ -149,6 +149,8 @@ test('wishes of the hour: ends never pass each other, hours go round the clock',
   assert.equal(sun.sentence([-6, 5]), 'Sun −6 to 5° high');
   assert.equal(WISHES.find((w) => w.name === 'sunBearing').sentence([-30, 45]), 'Sun 30° left to 45° right of the view');
   assert.equal(plainWords('relax sunAltitude by 3°'), 'Relax height of the sun by 3°');
+  // plain words that are also names of wishes stay as they are
+  assert.equal(plainWords('hours and heights at your place'), 'Hours and heights at your place');
   const tide = WISHES.find((w) => w.name === 'tideMetres');
   assert.deepEqual(moved(tide, [0.5, 2], 1, 1), [0.5, 2.1]);
   const hours = WISHES.find((w) => w.name === 'hours');

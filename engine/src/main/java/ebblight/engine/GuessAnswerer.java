@@ -95,7 +95,8 @@ final class GuessAnswerer implements Engine.Answerer {
         if (!Double.isFinite(limit.seconds())) {
             return limit.word() + (limit.until() ? " at any time" : " at no time");
         }
-        return limit.word() + (limit.until() ? " up to about " : " from about ") + ShutterTime.words(round(limit.seconds()))
+        return limit.word() + (limit.until() ? " up to about " : " from about ")
+                + ShutterTime.words(round(limit.seconds()))
                 + " (likely " + ShutterTime.words(round(limit.low())) + " to " + ShutterTime.words(round(limit.high()))
                 + ")";
     }

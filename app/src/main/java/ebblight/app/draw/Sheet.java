@@ -230,7 +230,8 @@ public final class Sheet {
                 List<String> limits = DayPlan.rows(one.getArray("limits")).stream()
                         .map(l -> l.getString("text"))
                         .toList();
-                at = paragraph(x, at, width, Type.of(8, Ink.INK), "A guess, " + part + ": " + String.join("; ", limits));
+                at = paragraph(
+                        x, at, width, Type.of(8, Ink.INK), "A guess, " + part + ": " + String.join("; ", limits));
             }
         }
         return at;

@@ -158,7 +158,8 @@ class BeforePageTest {
     void aShutterTimeAndAWayBackJoinTheWindows() throws Exception {
         browser.press("Shutter time");
         browser.press("low clouds");
-        browser.until("(document.querySelector('.guess-said') || {innerText: ''}).innerText.includes('Cloud: sharp up to')");
+        browser.until(
+                "(document.querySelector('.guess-said') || {innerText: ''}).innerText.includes('Cloud: sharp up to')");
         assertThat(browser.text()).contains("This is a guess");
         browser.press("Done");
         browser.press("Way back");

@@ -48,7 +48,8 @@ class FirstGuessReferenceTest {
         FirstGuess.Limit mist = FirstGuess.water(12).get(2);
         assertThat(mist.word()).isEqualTo("mist");
         assertThat(mist.seconds()).isBetween(60.0, 240.0);
-        FirstGuess.Limit silky = FirstGuess.water(new WindSea(3).periodSeconds()).get(1);
+        FirstGuess.Limit silky =
+                FirstGuess.water(new WindSea(3).periodSeconds()).get(1);
         assertThat(silky.seconds()).isBetween(2.0, 4.0);
         assertThat(silky.low()).isLessThan(silky.seconds());
     }
@@ -58,8 +59,10 @@ class FirstGuessReferenceTest {
     void cloudsAreSharpUpToATimeAndStreakedFromAnother() {
         CameraView view = new CameraView(270, 0, 24, 36, 24);
         assertThat(CloudLayer.elevationDegrees(view)).isCloseTo(14.036, within(1e-3));
-        FirstGuess.Limit sharp = FirstGuess.cloud(new CloudLayer(1000, 10), view).get(0);
-        FirstGuess.Limit streaked = FirstGuess.cloud(new CloudLayer(1000, 10), view).get(1);
+        FirstGuess.Limit sharp =
+                FirstGuess.cloud(new CloudLayer(1000, 10), view).get(0);
+        FirstGuess.Limit streaked =
+                FirstGuess.cloud(new CloudLayer(1000, 10), view).get(1);
         // 43.27/1500 mm at 10 m/s · sin 14.036° / 1000 m · 24 mm = 0.0582 mm/s: 0.496 s; 1.8 mm: 30.9 s
         assertThat(sharp.low()).isCloseTo(0.4956, within(1e-3));
         assertThat(streaked.low()).isCloseTo(30.93, within(0.02));

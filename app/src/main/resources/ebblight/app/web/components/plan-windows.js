@@ -24,7 +24,7 @@ export function windowList({ answer, mine, zone, all, chosen, longest, turnTo, c
     el('h2', {}, answer.windows.length === 1 ? 'One window' : `${answer.windows.length} windows`, el('span', {}, answer.datum ? 'falling water first' : '')),
     shown.map((w) => windowCard(w, { on: mine.includes(w), zone, chosen: chosen === w.start, longest, turnTo, choose })),
     answer.windows.length > shown.length || all ? key(all ? 'Fewer' : `All ${answer.windows.length}`, () => setAll(!all), { class: 'link', 'data-focus': 'windows-all' }) : '',
-    [...answer.warnings, ...answer.assumed].map((text) => el('p.cap', {}, `${text[0].toUpperCase()}${text.slice(1)}.`)),
+    [...answer.warnings, ...answer.assumed].map((text) => el('p.cap', {}, `${plainWords(text)}.`)),
   ];
 }
 
