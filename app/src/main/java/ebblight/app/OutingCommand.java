@@ -122,18 +122,16 @@ final class OutingCommand implements Callable<Integer> {
                 wished.put("name", name);
             }
             if (station != null) {
-                wished.put("station", station());
+                wished.put("station", station(station));
             }
             view.put(wished);
             return wished;
         }
 
-        private String station() throws IOException {
-            return "nearest".equals(station)
-                    ? station
-                    : StationCatalogue.read()
-                            .one("--station", String.valueOf(station))
-                            .id();
+        private static String station(String typed) throws IOException {
+            return typed.equals("nearest")
+                    ? typed
+                    : StationCatalogue.read().one("--station", typed).id();
         }
     }
 }

@@ -8,6 +8,7 @@ import ebblight.core.outing.Scene;
 import ebblight.core.outing.Twilight;
 import ebblight.core.outing.Weather;
 import ebblight.core.tide.TideSpans;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -190,7 +191,7 @@ final class HourFields {
                     Checked.of(field, () -> Instants.checkedOffset(row.getString(1)))));
         }
         return steps.isEmpty()
-                ? LocalTime.fixed(java.time.ZoneOffset.UTC)
+                ? LocalTime.fixed(ZoneOffset.UTC)
                 : Checked.of(fields.path("offsets"), () -> new LocalTime(steps));
     }
 

@@ -20,22 +20,22 @@ interface Drawing {
      *
      * @param halo whether what lies behind is kept off it
      */
-    record Type(double size, boolean bold, Ink ink, Hold hold, boolean halo) {
+    record Lettering(double size, boolean bold, Ink ink, Hold hold, boolean halo) {
 
-        static Type of(double size, Ink ink) {
-            return new Type(size, false, ink, Hold.START, false);
+        static Lettering of(double size, Ink ink) {
+            return new Lettering(size, false, ink, Hold.START, false);
         }
 
-        Type strong() {
-            return new Type(size, true, ink, hold, halo);
+        Lettering strong() {
+            return new Lettering(size, true, ink, hold, halo);
         }
 
-        Type held(Hold at) {
-            return new Type(size, bold, ink, at, halo);
+        Lettering held(Hold at) {
+            return new Lettering(size, bold, ink, at, halo);
         }
 
-        Type haloed() {
-            return new Type(size, bold, ink, hold, true);
+        Lettering haloed() {
+            return new Lettering(size, bold, ink, hold, true);
         }
     }
 
@@ -49,7 +49,7 @@ interface Drawing {
 
     void circle(double x, double y, double radius, Ink fill);
 
-    void text(double x, double y, Type type, String words);
+    void text(double x, double y, Lettering type, String words);
 
     /** What {@code inside} draws is cut at the rectangle. */
     void within(double x, double y, double width, double height, Runnable inside);
@@ -63,7 +63,7 @@ interface Drawing {
     }
 
     /** About how wide a text is set; the faces in use differ by some percent. */
-    static double width(Type type, String words) {
+    static double width(Lettering type, String words) {
         return words.length() * type.size() * (type.bold() ? 0.57 : 0.53);
     }
 }

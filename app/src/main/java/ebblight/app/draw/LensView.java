@@ -3,7 +3,7 @@ package ebblight.app.draw;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.draw.Drawing.Dot;
 import ebblight.app.draw.Drawing.Hold;
-import ebblight.app.draw.Drawing.Type;
+import ebblight.app.draw.Drawing.Lettering;
 import ebblight.core.sky.CameraView;
 import ebblight.core.sky.Standing;
 import java.time.Instant;
@@ -73,7 +73,7 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
             to.frame(middleX() - w / 2 - flare, middleY() - h / 2 - 2, w + 2 * flare, h + 4, Ink.INK, 1.3, 2, 5);
         }
         to.frame(middleX() - w / 2, middleY() - h / 2, w, h, Ink.INK, 3.5);
-        to.text(8, small + 3, Type.of(small, Ink.INK).strong(), title());
+        to.text(8, small + 3, Lettering.of(small, Ink.INK).strong(), title());
         words(to, middleX() - w / 2 + 8, middleY() + h / 2 - 9);
     }
 
@@ -86,7 +86,7 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
     }
 
     private static String number(double value) {
-        return DayStrip.number(value, value == Math.rint(value) ? 0 : 1);
+        return HourAxis.number(value, value == Math.rint(value) ? 0 : 1);
     }
 
     private void inside(Drawing to) {
@@ -132,7 +132,7 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
                 to.text(
                         at.get().x(),
                         height() - 4,
-                        Type.of(small - 1, Ink.INK).held(Hold.MIDDLE),
+                        Lettering.of(small - 1, Ink.INK).held(Hold.MIDDLE),
                         number((azimuth + 360) % 360) + "°");
             }
         }
@@ -189,7 +189,7 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
                     to.text(
                             foot.get().x(),
                             foot.get().y() + 8 + small,
-                            Type.of(small, Ink.INK).strong().held(Hold.MIDDLE).haloed(),
+                            Lettering.of(small, Ink.INK).strong().held(Hold.MIDDLE).haloed(),
                             day.zone().hour(time).replaceAll("^0|:00$", ""));
                 }
             }
@@ -217,11 +217,11 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
                 continue;
             }
             to.circle(dot.get().x(), dot.get().y(), 8.5, Ink.VEIL);
-            DayStrip.phase(to, dot.get().x(), dot.get().y(), 7, moon.getDouble("fraction"), waxing);
+            SkyRows.phase(to, dot.get().x(), dot.get().y(), 7, moon.getDouble("fraction"), waxing);
             to.text(
                     dot.get().x() + 11,
                     dot.get().y() + 5,
-                    Type.of(small - 1, Ink.INK).haloed(),
+                    Lettering.of(small - 1, Ink.INK).haloed(),
                     day.zone().hour(time).replaceAll("^0|:00$", ""));
         }
     }
@@ -236,9 +236,9 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
             words = "sun in the picture " + day.zone().hour(DayPlan.instant(last, "enters")) + " to "
                     + day.zone().hour(DayPlan.instant(last, "leaves"));
         }
-        double wide = Drawing.width(Type.of(small, Ink.INK).strong(), words) + 13;
+        double wide = Drawing.width(Lettering.of(small, Ink.INK).strong(), words) + 13;
         double room = scale() * view.widthMillimetres() - 5;
         to.rect(x - 6, y - small - 1, Math.min(wide, room), small + 7, Ink.VEIL);
-        to.text(x, y, Type.of(small, Ink.INK).strong(), words);
+        to.text(x, y, Lettering.of(small, Ink.INK).strong(), words);
     }
 }

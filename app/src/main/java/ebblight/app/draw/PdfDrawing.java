@@ -125,7 +125,7 @@ final class PdfDrawing implements Drawing {
     }
 
     @Override
-    public void text(double x, double y, Type type, String words) {
+    public void text(double x, double y, Lettering type, String words) {
         String text = printable(words);
         act(() -> {
             double width = width(type, text);
@@ -148,7 +148,7 @@ final class PdfDrawing implements Drawing {
     }
 
     /** How wide a text is set in this page's faces. */
-    static double width(Type type, String words) {
+    static double width(Lettering type, String words) {
         try {
             return (type.bold() ? BOLD : PLAIN).getStringWidth(printable(words)) / 1000 * type.size();
         } catch (IOException e) {

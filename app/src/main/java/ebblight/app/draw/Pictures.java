@@ -27,8 +27,8 @@ public final class Pictures {
         strip.draw(to, 0);
         JsonObject picture = new JsonObject();
         picture.put("svg", to.document(width, strip.height(), "The hours of " + day.day()));
-        picture.put("left", strip.x(day.from()));
-        picture.put("right", strip.x(day.to()));
+        picture.put("left", strip.axis().x(day.from()));
+        picture.put("right", strip.axis().x(day.to()));
         picture.put("width", width);
         picture.put("height", strip.height());
         return picture;

@@ -2,7 +2,7 @@ package ebblight.app.draw;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import ebblight.app.draw.Drawing.Type;
+import ebblight.app.draw.Drawing.Lettering;
 import ebblight.app.plan.GuardWords;
 import ebblight.app.plan.Zone;
 import ebblight.core.sky.CameraView;
@@ -78,11 +78,11 @@ public final class Sheet {
 
     private double heading(String name) {
         String date = day.day().getDayOfWeek().getDisplayName(TextStyle.FULL, Locale.ENGLISH) + " " + day.day();
-        to.text(EDGE, EDGE + 16, Type.of(20, Ink.INK).strong(), date);
+        to.text(EDGE, EDGE + 16, Lettering.of(20, Ink.INK).strong(), date);
         to.text(
                 EDGE,
                 EDGE + 33,
-                Type.of(11, Ink.INK_2),
+                Lettering.of(11, Ink.INK_2),
                 (name.isEmpty() ? "" : name + ", ") + day.wishes().getString("at") + "   hours in "
                         + day.zone().name());
         to.line(EDGE, EDGE + 41, WIDE - EDGE, EDGE + 41, Ink.INK, 1.5);
@@ -90,17 +90,17 @@ public final class Sheet {
     }
 
     private double strip(double y) {
-        DayStrip strip = new DayStrip(day, 76, WIDE - 2 * EDGE, SMALL, 0.7);
+        DayStrip strip = new DayStrip(new HourAxis(day, 76, WIDE - 2 * EDGE, SMALL), 0.7);
         strip.draw(new Shifted(to, EDGE, y), 0);
         return y + strip.height();
     }
 
     private double title(double x, double y, String words) {
-        to.text(x, y + 10, Type.of(12, Ink.INK).strong(), words);
+        to.text(x, y + 10, Lettering.of(12, Ink.INK).strong(), words);
         return y + 16;
     }
 
-    private double paragraph(double x, double y, double width, Type type, String words) {
+    private double paragraph(double x, double y, double width, Lettering type, String words) {
         for (String line : broken(type, words, width)) {
             y += LEADING;
             to.text(x, y - 3, type, line);
@@ -108,7 +108,7 @@ public final class Sheet {
         return y;
     }
 
-    private static List<String> broken(Type type, String words, double width) {
+    private static List<String> broken(Lettering type, String words, double width) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : words.split(" ", -1)) {
@@ -123,7 +123,7 @@ public final class Sheet {
     }
 
     private double facts(double x, double y, double width) {
-        Type plain = Type.of(SMALL, Ink.INK);
+        Lettering plain = Lettering.of(SMALL, Ink.INK);
         double at = title(x, y, "Sun, moon, light");
         StringBuilder sun = new StringBuilder();
         for (String[] event : new String[][] {
@@ -157,7 +157,7 @@ public final class Sheet {
                     width,
                     plain,
                     "in the window " + day.zone().hour(DayPlan.instant(window, "start")) + " EV100 "
-                            + DayStrip.number(ev.getDouble(0), 1) + " to " + DayStrip.number(ev.getDouble(1), 1)
+                            + HourAxis.number(ev.getDouble(0), 1) + " to " + HourAxis.number(ev.getDouble(1), 1)
                             + ", give or take a stop under a clear sky, more under cloud");
         }
         if (day.tide().isPresent()) {
@@ -167,14 +167,14 @@ public final class Sheet {
             List<String> waters = new ArrayList<>();
             for (JsonObject water : DayPlan.rows(tide.getArray("extremes"))) {
                 waters.add(water.getString("kind") + " " + day.zone().hour(DayPlan.instant(water, "time")) + ", "
-                        + DayStrip.number(water.getDouble("heightMetres"), 1) + " m");
+                        + HourAxis.number(water.getDouble("heightMetres"), 1) + " m");
             }
             at = paragraph(x, at, width, plain, String.join("; ", waters));
             at = paragraph(
                     x,
                     at,
                     width,
-                    Type.of(8, Ink.INK_3),
+                    Lettering.of(8, Ink.INK_3),
                     station == null
                             ? "from a typed table"
                             : station.getString("name") + ": " + station.getString("source") + ", "
@@ -205,9 +205,9 @@ public final class Sheet {
                 x,
                 at,
                 width,
-                Type.of(SMALL, Ink.INK).strong(),
+                Lettering.of(SMALL, Ink.INK).strong(),
                 filters.isEmpty() ? "no filter" : "filters " + String.join(", ", filters));
-        Type plain = Type.of(SMALL, Ink.INK);
+        Lettering plain = Lettering.of(SMALL, Ink.INK);
         JsonObject missing = packing.getObject("missing");
         if (missing != null) {
             at = paragraph(
@@ -231,7 +231,7 @@ public final class Sheet {
                         .map(l -> l.getString("text"))
                         .toList();
                 at = paragraph(
-                        x, at, width, Type.of(8, Ink.INK), "A guess, " + part + ": " + String.join("; ", limits));
+                        x, at, width, Lettering.of(8, Ink.INK), "A guess, " + part + ": " + String.join("; ", limits));
             }
         }
         return at;
@@ -253,25 +253,25 @@ public final class Sheet {
             head += water.isEmpty() ? "" : ", " + water;
             String why = String.join(
                     "; ", window.getArray("why").stream().map(String::valueOf).toList());
-            List<String> lines = broken(Type.of(SMALL, Ink.INK), why, WIDE - 2 * EDGE - 12);
+            List<String> lines = broken(Lettering.of(SMALL, Ink.INK), why, WIDE - 2 * EDGE - 12);
             if (at + LEADING * (1 + lines.size()) > bottom) {
-                to.text(x, at + LEADING - 3, Type.of(SMALL, Ink.INK_3), "more windows do not fit on this page");
+                to.text(x, at + LEADING - 3, Lettering.of(SMALL, Ink.INK_3), "more windows do not fit on this page");
                 return;
             }
             boolean today = day.windows().contains(window);
             if (today) {
                 to.rect(x - 4, at + 1, WIDE - 2 * EDGE + 8, LEADING * (1 + lines.size()) + 1, Ink.LICHEN);
             }
-            to.text(x, at + LEADING - 3, Type.of(SMALL, Ink.INK).strong(), head);
+            to.text(x, at + LEADING - 3, Lettering.of(SMALL, Ink.INK).strong(), head);
             at += LEADING;
-            at = paragraph(x + 12, at, WIDE - 2 * EDGE - 12, Type.of(SMALL, Ink.INK), why);
+            at = paragraph(x + 12, at, WIDE - 2 * EDGE - 12, Lettering.of(SMALL, Ink.INK), why);
             at += 2;
         }
     }
 
     private List<String> cautionLines() {
         List<String> lines = new ArrayList<>();
-        Type type = Type.of(8.5, Ink.INK);
+        Lettering type = Lettering.of(8.5, Ink.INK);
         for (Object caution : answer.getArray("cautions")) {
             lines.addAll(broken(type, String.valueOf(caution), WIDE - 2 * EDGE - 10));
         }
@@ -293,7 +293,7 @@ public final class Sheet {
         to.rect(EDGE, y - 2, 4, HIGH - EDGE - y, Ink.WRACK);
         for (String line : cautionLines()) {
             y += 11;
-            to.text(EDGE + 10, y - 3, Type.of(8.5, Ink.INK), line);
+            to.text(EDGE + 10, y - 3, Lettering.of(8.5, Ink.INK), line);
         }
     }
 }

@@ -35,7 +35,7 @@ record Shifted(Drawing to, double dx, double dy) implements Drawing {
     }
 
     @Override
-    public void text(double x, double y, Type type, String words) {
+    public void text(double x, double y, Lettering type, String words) {
         to.text(x + dx, y + dy, type, words);
     }
 

@@ -108,7 +108,7 @@ final class SvgDrawing implements Drawing {
     }
 
     @Override
-    public void text(double x, double y, Type type, String words) {
+    public void text(double x, double y, Lettering type, String words) {
         String anchor =
                 switch (type.hold()) {
                     case START -> "";

@@ -5,7 +5,7 @@ import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.draw.Drawing.Hold;
-import ebblight.app.draw.Drawing.Type;
+import ebblight.app.draw.Drawing.Lettering;
 import ebblight.app.plan.Zone;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Blobs;
@@ -80,7 +80,7 @@ record Weave(
     }
 
     static double left(double width, double small) {
-        return (width < 560 ? 6 : 7.4) * small;
+        return (width < HourAxis.NARROWER_THAN ? 6 : 7.4) * small;
     }
 
     private double x(LocalDate day, Instant at, double width) {
@@ -93,10 +93,10 @@ record Weave(
     /** Draws all days, each so high; {@code chosen} is framed. */
     void draw(Drawing to, double width, double rowHeight, LocalDate chosen) {
         double left = left(width, small);
-        for (int hour = 0; hour <= 24; hour += width < 560 ? 6 : 3) {
+        for (int hour = 0; hour <= 24; hour += width < HourAxis.NARROWER_THAN ? 6 : 3) {
             double x = left + hour / 24.0 * (width - left - 2);
             Hold hold = hour == 0 ? Hold.START : hour == 24 ? Hold.END : Hold.MIDDLE;
-            to.text(x, 15, Type.of(small, Ink.INK).strong().held(hold), Integer.toString(hour));
+            to.text(x, 15, Lettering.of(small, Ink.INK).strong().held(hold), Integer.toString(hour));
         }
         for (int i = 0; i < days; i++) {
             LocalDate day = first.plusDays(i);
@@ -107,7 +107,7 @@ record Weave(
                 boolean near =
                         !day.equals(chosen) && Math.abs(chosen.toEpochDay() - day.toEpochDay()) * rowHeight < small;
                 if (!near) {
-                    Type type = Type.of(small, Ink.INK);
+                    Lettering type = Lettering.of(small, Ink.INK);
                     to.text(
                             0,
                             y + rowHeight / 2 + small / 3,

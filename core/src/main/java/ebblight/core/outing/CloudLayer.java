@@ -17,18 +17,20 @@ public record CloudLayer(double baseMetres, double windMetresPerSecond) {
         HIGH("high", 9000, 35);
 
         private final String word;
-        private final CloudLayer layer;
+        private final double baseMetres;
+        private final double windMetresPerSecond;
 
         Usual(String word, double baseMetres, double windMetresPerSecond) {
             this.word = word;
-            layer = new CloudLayer(baseMetres, windMetresPerSecond);
+            this.baseMetres = baseMetres;
+            this.windMetresPerSecond = windMetresPerSecond;
         }
 
         /** The layer of one word. */
         public static CloudLayer of(String word) {
             for (Usual usual : values()) {
                 if (usual.word.equals(word)) {
-                    return usual.layer;
+                    return new CloudLayer(usual.baseMetres, usual.windMetresPerSecond);
                 }
             }
             throw new IllegalArgumentException("\"" + word + "\" is no layer; expected low, middle or high");
