@@ -4,20 +4,15 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
-import ebblight.app.ask.Words;
 import ebblight.app.demo.DemoOuting;
 import ebblight.app.report.Compared;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Coast;
-import ebblight.imaging.OutputFile;
+import ebblight.imaging.StackResult;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -53,7 +48,7 @@ final class DemoCommand implements Callable<Integer> {
         Work work = printer.work();
         DemoJob job = DemoJob.run(folder, work);
         new RegionPictures(job.survey, job.measured).writePicture(folder.resolve("parts.png"));
-        job.stack(folder.resolve("stack-10s.tif"), work);
+        StackResult stacked = job.stack(folder.resolve("stack-10s.tif"), work);
         DemoDocument.write(
                 folder,
                 job.measured,
@@ -62,17 +57,15 @@ final class DemoCommand implements Callable<Integer> {
                 DemoOuting.meter(),
                 job.outing.fadingStopsPerMinute(),
                 Clock.systemUTC());
-        List<String> truth = truth(job);
-        OutputFile.write(
-                folder.resolve("report.txt"),
-                (Coast.STORY + "\n\n" + String.join("\n", truth) + "\n").getBytes(StandardCharsets.UTF_8));
+        DemoReport report = new DemoReport(job);
+        report.write(folder, stacked.picture(), work);
         if (json.wanted()) {
             printer.line(Asked.print(answer(job, folder)));
             return ExitCode.DONE;
         }
         printer.line(Coast.STORY);
         printer.line("");
-        truth.forEach(printer::line);
+        report.lines().forEach(printer::line);
         printer.line("");
         MeasureCommand.print(job.measured, printer);
         printer.line("");
@@ -80,7 +73,8 @@ final class DemoCommand implements Callable<Integer> {
         printer.line("");
         SettingsCommand.print(job.settings, printer);
         printer.line("");
-        printer.line("all of it is in " + folder + "; the parts were told apart with the lines drawn in "
+        printer.line("all of it is in " + folder + ", to look at in " + DemoReport.PAGE
+                + "; the parts were told apart with the lines drawn in "
                 + job.outing.strokes().getFileName());
         if (!noOpen) {
             OpenCommand.serve(folder, 0, true, printer);
@@ -108,34 +102,5 @@ final class DemoCommand implements Callable<Integer> {
         }
         answer.put("previews", previews);
         return answer;
-    }
-
-    private static List<String> truth(DemoJob job) {
-        List<String> lines = new ArrayList<>(List.of("Against the truth:"));
-        lines.add(String.format(
-                Locale.ROOT,
-                "  light fades by %.2f stops a minute, measured %.2f",
-                job.outing.fadingStopsPerMinute(),
-                job.measured.getDouble("fadingStopsPerMinute")));
-        JsonArray regions = job.measured.getArray("regions");
-        for (int i = 0; i < regions.size(); i++) {
-            JsonObject region = regions.getObject(i);
-            if (region.get("driftPixelsPerSecond") instanceof JsonArray v && region.getDouble("areaFraction") > 0.05) {
-                lines.add(String.format(
-                        Locale.ROOT,
-                        "  the cloud drifts by %.2f px/s, measured %.2f",
-                        job.outing.drift(job.measured.getInt("width")).right(),
-                        v.getDouble(0)));
-            }
-        }
-        for (Compared c : job.compared) {
-            lines.add(String.format(
-                    Locale.ROOT,
-                    "  the preview of %s lies %.1f dB from the true exposure (the mean of the clip %.1f dB)",
-                    Words.time(c.seconds()),
-                    c.decibels(),
-                    c.meanDecibels()));
-        }
-        return lines;
     }
 }

@@ -9,11 +9,11 @@ import ebblight.app.ask.SurveyRequest;
 import ebblight.app.demo.DemoOuting;
 import ebblight.app.demo.TrueExposure;
 import ebblight.app.report.Compared;
+import ebblight.app.report.Shown;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
-import ebblight.engine.Floats;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.Inputs;
 import ebblight.imaging.PictureFacts;
@@ -109,32 +109,18 @@ final class DemoJob {
     private static List<Compared> compare(SurveyRequest survey, List<TrueExposure> truths, Work work) {
         List<Compared> compared = new ArrayList<>();
         for (TrueExposure truth : truths) {
-            JsonObject more = new JsonObject();
-            more.put("time", truth.seconds() + "s");
-            more.put("pictureBlob", "picture");
-            more.put("meanBlob", "mean");
-            JsonObject answer = survey.ask("preview/1", more, work);
-            RgbPicture preview = picture(survey.blobs(), "picture", answer);
-            RgbPicture mean = picture(survey.blobs(), "mean", answer);
-            RgbPicture inner = truth.without(answer.getInt("crop"));
+            Shown shown = Shown.at(survey, truth.seconds(), work);
+            RgbPicture inner = truth.without(shown.crop());
             compared.add(new Compared(
                     truth.seconds(),
-                    answer.getString("method"),
-                    answer.getDouble("knownFraction"),
-                    preview,
+                    shown.answer().getString("method"),
+                    shown.answer().getDouble("knownFraction"),
+                    shown.picture(),
                     inner,
-                    TrueExposure.decibels(preview, inner),
-                    TrueExposure.decibels(mean, inner)));
+                    TrueExposure.decibels(shown.picture(), inner),
+                    TrueExposure.decibels(shown.mean(), inner)));
         }
         return compared;
-    }
-
-    private static RgbPicture picture(Blobs blobs, String name, JsonObject answer) {
-        int w = answer.getInt("width");
-        int h = answer.getInt("height");
-        byte[] bytes = blobs.get(name).orElseThrow(() -> new IllegalStateException("the engine left out " + name));
-        return RgbPicture.of(
-                w, h, Floats.plane(bytes, 0, w * h), Floats.plane(bytes, 1, w * h), Floats.plane(bytes, 2, w * h));
     }
 
     /** Stacks the burst into one exposure of 16 bits. */

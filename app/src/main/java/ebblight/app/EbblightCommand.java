@@ -8,6 +8,7 @@ import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.TypeConversionException;
@@ -97,6 +98,22 @@ final class EbblightCommand implements Runnable {
         return ExitCode.WRONG_USAGE;
     }
 
+    /** A refusal that begins with a field of the request begins with the option that was typed for it. */
+    private static String named(String refusal, CommandSpec command) {
+        int colon = Math.max(0, refusal.indexOf(':'));
+        StringBuilder field = new StringBuilder("--");
+        for (char c : refusal.substring(0, colon).toCharArray()) {
+            field.append(Character.isUpperCase(c) ? "-" : "").append(Character.toLowerCase(c));
+        }
+        String best = "";
+        for (OptionSpec option : command.options()) {
+            String name = option.longestName();
+            boolean meant = (field + "-").startsWith(name + "-") || field.indexOf(name + ".") == 0;
+            best = meant && name.length() > best.length() ? name : best;
+        }
+        return best.isEmpty() ? refusal : best + refusal.substring(colon);
+    }
+
     private static int failure(Exception e, CommandLine command) {
         PrintWriter err = command.getErr();
         if (e instanceof Work.Cancelled) {
@@ -104,7 +121,7 @@ final class EbblightCommand implements Runnable {
             return ExitCode.INTERRUPTED;
         }
         if (e instanceof UsageException || e instanceof RequestException) {
-            err.println("ebblight: " + e.getMessage());
+            err.println("ebblight: " + named(String.valueOf(e.getMessage()), command.getCommandSpec()));
             err.println("See: " + command.getCommandSpec().qualifiedName() + " --help");
             return ExitCode.WRONG_USAGE;
         }

@@ -3,10 +3,13 @@ package ebblight.app;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
+import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
+import ebblight.imaging.FrameSource;
 import ebblight.imaging.SurveyReader;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -57,7 +60,10 @@ final class MeasureCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         Work work = printer.work();
         double zoom = focal.zoom();
-        SurveyRequest request = SurveyRequest.read(frames.open(true), SurveyReader.SURVEY_WIDTH, zoom, strokes, work);
+        checkPictures();
+        FrameSource source = frames.open(true);
+        keepOriginals(source);
+        SurveyRequest request = SurveyRequest.read(source, SurveyReader.SURVEY_WIDTH, zoom, strokes, work);
         JsonObject more = new JsonObject();
         if (picture != null || regionsOut != null) {
             more.put("regionsBlob", "regions");
@@ -79,6 +85,24 @@ final class MeasureCommand implements Callable<Integer> {
             print(answer);
         }
         return ExitCode.DONE;
+    }
+
+    private void checkPictures() throws IOException {
+        if (picture != null) {
+            PictureOutput.checkPng("--picture", picture);
+        }
+        if (regionsOut != null) {
+            PictureOutput.checkPng("--regions-out", regionsOut);
+        }
+    }
+
+    private void keepOriginals(FrameSource source) throws IOException {
+        if (picture != null) {
+            PictureOutput.keepOriginals("--picture", picture, source);
+        }
+        if (regionsOut != null) {
+            PictureOutput.keepOriginals("--regions-out", regionsOut, source);
+        }
     }
 
     private void print(JsonObject answer) {

@@ -10,6 +10,7 @@ import ebblight.app.ask.Words;
 import ebblight.core.exposure.ShutterTime;
 import ebblight.core.exposure.UnreadableTextException;
 import ebblight.core.numeric.Work;
+import ebblight.imaging.FrameSource;
 import ebblight.imaging.SurveyReader;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -53,7 +54,9 @@ final class PreviewCommand implements Callable<Integer> {
         double seconds = parsed(time, "--time");
         PictureOutput.check(output);
         Work work = printer.work();
-        SurveyRequest request = SurveyRequest.read(frames.open(true), SurveyReader.SURVEY_WIDTH, strokes, work);
+        FrameSource source = frames.open(true);
+        PictureOutput.keepOriginals("-o", output, source);
+        SurveyRequest request = SurveyRequest.read(source, SurveyReader.SURVEY_WIDTH, strokes, work);
         JsonObject answer = PreviewPicture.write(request, time, new JsonObject(), output, work);
         if (json.wanted()) {
             printer.line(Asked.print(answer));

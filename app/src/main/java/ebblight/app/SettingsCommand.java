@@ -9,6 +9,9 @@ import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
 import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
+import ebblight.engine.RequestException;
+import ebblight.imaging.UnreadableInputException;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -26,6 +29,8 @@ import picocli.CommandLine.Option;
             "Neutral-density filters are not solar filters: never look at the sun through an optical finder."
         })
 final class SettingsCommand implements Callable<Integer> {
+
+    private static final String CAMERA_SCHEMA = "camera/1";
 
     @Mixin
     private final JsonOption json = new JsonOption();
@@ -116,15 +121,36 @@ final class SettingsCommand implements Callable<Integer> {
             throw new UsageException("--farthest: give --nearest too");
         }
         if (camera != null) {
-            request.put("camera", SurveyRequest.document(camera));
+            request.put("camera", cameraOf(camera));
         }
-        JsonObject answer = Asked.parse(new Engine().answer(JsonWriter.string(request), new Blobs(), printer.work()));
+        JsonObject answer = ask(request);
         if (json.wanted()) {
             printer.line(Asked.print(answer));
         } else {
             print(answer, printer);
         }
         return answer.getArray("choices").isEmpty() ? ExitCode.NO_ANSWER : ExitCode.DONE;
+    }
+
+    private static JsonObject cameraOf(Path file) throws IOException {
+        JsonObject document = SurveyRequest.document(file);
+        String schema = document.getString("schema", CAMERA_SCHEMA);
+        if (!schema.equals(CAMERA_SCHEMA)) {
+            throw new UnreadableInputException(file, "is a " + schema + ", expected a " + CAMERA_SCHEMA);
+        }
+        return document;
+    }
+
+    private JsonObject ask(JsonObject request) throws IOException {
+        try {
+            return Asked.parse(new Engine().answer(JsonWriter.string(request), new Blobs(), printer.work()));
+        } catch (RequestException e) {
+            // what the file of the camera holds is input, not usage
+            if (camera != null && String.valueOf(e.getMessage()).startsWith("camera")) {
+                throw new UnreadableInputException(camera, String.valueOf(e.getMessage()));
+            }
+            throw e;
+        }
     }
 
     private static void putIfGiven(JsonObject request, String name, @Nullable Object value) {

@@ -66,6 +66,7 @@ final class StackCommand implements Callable<Integer> {
         StackOptions.As how = how();
         Work work = printer.work();
         FrameSource source = frames.open(false);
+        PictureOutput.keepOriginals("-o", output, source);
         Optional<StillParts> still = align ? Optional.of(StillParts.measured(source, work)) : Optional.empty();
         StackOptions options =
                 new StackOptions(how, Optional.ofNullable(darks), still.map(StillParts::alignOn), linear);

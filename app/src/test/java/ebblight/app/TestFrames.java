@@ -16,7 +16,8 @@ final class TestFrames {
 
     private TestFrames() {}
 
-    static Path write(Path folder, int k, int width, int height) throws IOException {
+    /** sRGB codes of frame {@code k}. */
+    static byte[] codes(int k, int width, int height) {
         byte[] codes = new byte[3 * width * height];
         SplittableRandom dice = new SplittableRandom(k);
         for (int p = 0; p < width * height; p++) {
@@ -27,6 +28,10 @@ final class TestFrames {
                 codes[3 * p + c] = (byte) Math.round(v);
             }
         }
+        return codes;
+    }
+
+    static Path write(Path folder, int k, int width, int height) throws IOException {
         PictureFacts facts = new PictureFacts(
                 OptionalDouble.of(0.5),
                 OptionalDouble.empty(),
@@ -37,7 +42,7 @@ final class TestFrames {
                 List.of(),
                 "test frame");
         Path file = folder.resolve("f" + (100 + k) + ".jpg");
-        JpegWriter.write(file, CodedPicture.srgb8(width, height, codes), facts);
+        JpegWriter.write(file, CodedPicture.srgb8(width, height, codes(k, width, height)), facts);
         return file;
     }
 }

@@ -37,6 +37,10 @@ final class Clouds {
     private Clouds() {}
 
     static DriftingField field(long seed) {
-        return new DriftingField(COLUMNS, ROWS, PART, COLUMNS_PER_SECOND, ROWS_PER_SECOND, seed);
+        return field(COLUMNS_PER_SECOND, ROWS_PER_SECOND, seed);
+    }
+
+    static DriftingField field(double columnsPerSecond, double rowsPerSecond, long seed) {
+        return new DriftingField(COLUMNS, ROWS, PART, columnsPerSecond, rowsPerSecond, seed);
     }
 }

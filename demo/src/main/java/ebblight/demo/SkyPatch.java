@@ -121,7 +121,8 @@ final class SkyPatch {
         }
     }
 
-    private static float smooth(float x) {
+    /** From 0 to 1 without a bend. */
+    static float smooth(float x) {
         float t = Math.max(0, Math.min(1, x));
         return t * t * (3 - 2 * t);
     }

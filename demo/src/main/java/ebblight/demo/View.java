@@ -130,6 +130,27 @@ public final class View {
         return new Space();
     }
 
+    Water water() {
+        return water;
+    }
+
+    Sea sea() {
+        return coast.sea;
+    }
+
+    /** Whether a pixel shows water that nothing stands in and that never carries foam. */
+    boolean open(int x, int y) {
+        return still.cover[y * width() + x] == 0 && water.deep(x, y);
+    }
+
+    /** Mirrors an even sky in {@code space} from now on; returns its light at the horizon of each column. */
+    float[] steadySky(Space space) {
+        mirror.at(space.clouds, space.mirror);
+        float[] edge = new float[3 * width()];
+        horizon.light(space.clouds, 0, width(), edge);
+        return edge;
+    }
+
     /** Paints an instant into {@code picture}, which must be black. */
     void paint(double timeSeconds, RgbPicture picture, Space space) {
         coast.sea.at(timeSeconds, space.sea);

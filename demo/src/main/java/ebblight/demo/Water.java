@@ -76,6 +76,11 @@ final class Water {
         return firstRow;
     }
 
+    /** Whether the water at a pixel is too deep for foam. */
+    boolean deep(int x, int y) {
+        return shore.depth[(y - firstRow) * lens.width() + x] >= Foam.DEEPEST_METRES;
+    }
+
     /** Light of row {@code y} into {@code row.rgb}; {@code horizon} is the sky at the horizon of each column. */
     void light(int y, View.Space space, float[] horizon) {
         Row row = rows[y - firstRow];

@@ -41,11 +41,31 @@ public record Weather(
     /** A moderate wind and a long swell from far away. */
     public static final Weather SWELL = new Weather("wind-5-swell-10", 5, 2e4, -40, 0.3, 10, -69, 0, 77);
 
+    /** A short swell under a light wind. */
+    public static final Weather ROLLING = new Weather("wind-3-swell-8", 3, 1e4, -115, 0.5, 8, -97, 0, 3);
+
+    /** A short swell under light air. */
+    public static final Weather CALM_SWELL = new Weather("swell-8", 1, 1e3, -115, 0.5, 8, -97, 0, 5);
+
     /** A light wind that comes in gusts. */
     public static final Weather GUSTY = new Weather("gusts-3", 3, 1e4, -115, 0, 8, 0, 0.35, 4);
 
     /** All of the above, the demo's evening first. */
-    public static final List<Weather> ALL = List.of(EVENING, BREEZE, LIGHT, FRESH, SWELL, GUSTY);
+    public static final List<Weather> ALL = List.of(EVENING, BREEZE, LIGHT, FRESH, SWELL, ROLLING, CALM_SWELL, GUSTY);
+
+    /** The same weather with other waves. */
+    public Weather withSeed(long newSeed) {
+        return new Weather(
+                name,
+                windMetresPerSecond,
+                fetchMetres,
+                windDegrees,
+                swellHeightMetres,
+                swellPeriodSeconds,
+                swellDegrees,
+                gusts,
+                newSeed);
+    }
 
     public Weather {
         inside("windMetresPerSecond", windMetresPerSecond, 0.5, 25);

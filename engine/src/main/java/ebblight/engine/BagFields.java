@@ -2,6 +2,7 @@ package ebblight.engine;
 
 import com.grack.nanojson.JsonArray;
 import ebblight.core.exposure.Filter;
+import ebblight.core.exposure.SettingsRequest;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -14,6 +15,11 @@ final class BagFields {
     static List<Filter> read(Fields fields) {
         List<String> typed = fields.texts("filters");
         List<String> measured = fields.texts("measured");
+        if (typed.size() > SettingsRequest.MOST_FILTERS) {
+            throw new RequestException(
+                    fields.path("filters"),
+                    "a bag holds at most " + SettingsRequest.MOST_FILTERS + ", had " + typed.size());
+        }
         List<Filter> bag = new ArrayList<>();
         for (String name : typed) {
             bag.add(Checked.of(fields.path("filters"), () -> Filter.parse(name)));

@@ -40,7 +40,8 @@ final class BalanceAnswerer implements Engine.Answerer {
         answer.put("stops", balance.stops());
         answer.put("transition", transition);
         answer.put("clear", balance.clear());
-        answer.put("clippedFraction", request.number("clippedFraction", 0));
+        double clipped = request.number("clippedFraction", 0, 0, 1);
+        answer.put("clippedFraction", clipped);
         JsonArray choices = new JsonArray();
         for (BalanceWay way : BalanceWay.waysOut(balance, graduated)) {
             JsonObject one = new JsonObject();
@@ -55,7 +56,7 @@ final class BalanceAnswerer implements Engine.Answerer {
         if (balance.clear() < CLEAR) {
             warnings.add("no line parts this picture clearly into sky and foreground: take the stops as a rough guess");
         }
-        if (request.number("clippedFraction", 0) > 0) {
+        if (clipped > 0) {
             warnings.add("parts are clipped: the real difference is larger; meter a shorter frame");
         }
         answer.put("warnings", warnings);

@@ -10,14 +10,15 @@ final class CameraFields {
 
     static Camera read(Fields f) {
         Camera s = Camera.standard();
+        double lowest = f.number("lowestIso", s.lowestIso());
         return Checked.of(
                 "camera",
                 () -> new Camera(
                         ThirdStops.exactFNumber(f.number("widestFNumber", s.widestFNumber())),
                         ThirdStops.exactFNumber(f.number("narrowestFNumber", s.narrowestFNumber())),
-                        ThirdStops.exactIso(f.number("lowestIso", s.lowestIso())),
+                        ThirdStops.exactIso(lowest),
                         ThirdStops.exactIso(f.number("highestIso", s.highestIso())),
-                        ThirdStops.exactIso(f.number("baseIso", s.baseIso())),
+                        ThirdStops.exactIso(f.number("baseIso", Math.max(lowest, s.baseIso()))),
                         f.number("timedLimitSeconds", s.timedLimitSeconds()),
                         ThirdStops.exactFNumber(f.number("sharpestFrom", s.sharpestFrom())),
                         ThirdStops.exactFNumber(f.number("sharpestTo", s.sharpestTo())),

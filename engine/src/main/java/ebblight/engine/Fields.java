@@ -24,11 +24,31 @@ final class Fields {
         if (!object.isNumber(name)) {
             throw new RequestException(path + name, has(name) ? "is no number" : "is missing");
         }
-        return object.getDouble(name);
+        double value = object.getDouble(name);
+        if (!Double.isFinite(value)) {
+            throw new RequestException(path + name, "must be a finite number");
+        }
+        return value;
     }
 
     double number(String name, double otherwise) {
         return has(name) ? number(name) : otherwise;
+    }
+
+    /** A number that must lie between two limits. */
+    double number(String name, double otherwise, double low, double high) {
+        double value = number(name, otherwise);
+        if (!(value >= low && value <= high)) {
+            throw new RequestException(
+                    path + name, "must lie between " + plain(low) + " and " + plain(high) + ", was " + plain(value));
+        }
+        return value;
+    }
+
+    private static String plain(double value) {
+        return value == Math.rint(value) && Math.abs(value) < 1e9
+                ? Long.toString((long) value)
+                : Double.toString(value);
     }
 
     int whole(String name, int otherwise) {
@@ -37,6 +57,12 @@ final class Fields {
             throw new RequestException(path + name, "must be a whole number, was " + value);
         }
         return (int) value;
+    }
+
+    /** A whole number that must lie between two limits. */
+    int whole(String name, int otherwise, int low, int high) {
+        number(name, otherwise, low, high);
+        return whole(name, otherwise);
     }
 
     boolean flag(String name, boolean otherwise) {

@@ -15,13 +15,18 @@ import java.util.OptionalDouble;
  */
 final class GuardAnswer {
 
+    private static final double LONGEST_SECONDS = 86_400;
+
     private GuardAnswer() {}
 
     static JsonObject of(Fields fields, TideCurve curve) {
         double now = Epoch.seconds(Instants.read(fields, "now"));
         WaterGuard guard = guard(fields, curve);
         WaterGuard.Verdict verdict =
-                guard.at(now, fields.number("exposureSeconds", 0), fields.number("busySeconds", 0));
+                guard.at(
+                now,
+                fields.number("exposureSeconds", 0, 0, LONGEST_SECONDS),
+                fields.number("busySeconds", 0, 0, LONGEST_SECONDS));
         JsonObject answer = new JsonObject();
         answer.put("feetMetres", feet(fields, curve));
         answer.put("rulingMetres", guard.lowestMetres());
@@ -43,7 +48,7 @@ final class GuardAnswer {
                         () -> new Swell(fields.number("swellMetres"), fields.number("swellSeconds"))))
                 : Optional.empty();
         return Checked.of(
-                fields.path("guard"),
+                "guard",
                 () -> WaterGuard.of(
                         curve,
                         feet,

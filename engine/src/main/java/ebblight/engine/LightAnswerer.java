@@ -29,7 +29,7 @@ final class LightAnswerer implements Engine.Answerer {
         String from = "none";
         DatedReading.Rate rate = new DatedReading.Rate(0, 0);
         if (request.has("stopsPerMinute")) {
-            rate = new DatedReading.Rate(request.number("stopsPerMinute"), 0);
+            rate = new DatedReading.Rate(request.number("stopsPerMinute", 0, -5, 5), 0);
             from = "typed";
         } else if (readings.size() > 1) {
             DatedReading before = readings.get(readings.size() - 2);

@@ -26,6 +26,9 @@ final class MeasureAnswerer implements Engine.Answerer {
 
     private static final double STRIP_ASPECT = 170.0 / 92;
 
+    /** No source has more frames, frames a second, or pixels a side. */
+    private static final int MOST = 100_000_000;
+
     private final Surveys surveys;
 
     MeasureAnswerer(Surveys surveys) {
@@ -40,14 +43,14 @@ final class MeasureAnswerer implements Engine.Answerer {
         ViewSurvey survey = kept.survey();
         double scale = Surveys.scale(request);
         JsonObject answer = new JsonObject();
-        boolean spaced = Clip.spaced(frames.number("medianGapSeconds", 0));
+        boolean spaced = Clip.spaced(frames.number("medianGapSeconds", 0, 0, 1e9));
         answer.put("mode", kept.stills().isPresent() ? "stills" : spaced ? "spaced" : "clip");
         kept.stills().ifPresent(stills -> answer.put("exposureSeconds", Json.array(stills.seconds())));
-        answer.put("frames", frames.whole("sourceFrames", survey.clip().frames()));
+        answer.put("frames", frames.whole("sourceFrames", survey.clip().frames(), 1, MOST));
         answer.put(
-                "fps", Json.number(frames.number("sourceFps", 1 / survey.clip().spacingSeconds())));
-        answer.put("width", frames.whole("sourceWidth", survey.clip().width()));
-        answer.put("height", frames.whole("sourceHeight", survey.clip().height()));
+                "fps", Json.number(frames.number("sourceFps", 1 / survey.clip().spacingSeconds(), 0, MOST)));
+        answer.put("width", frames.whole("sourceWidth", survey.clip().width(), 1, MOST));
+        answer.put("height", frames.whole("sourceHeight", survey.clip().height(), 1, MOST));
         answer.put("surveyFrames", survey.clip().frames());
         answer.put("surveyWidth", survey.clip().width());
         answer.put("seconds", survey.clip().lengthSeconds());

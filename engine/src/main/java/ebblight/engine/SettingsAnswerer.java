@@ -90,6 +90,9 @@ final class SettingsAnswerer implements Engine.Answerer {
         } else if (fields.has("from") && fields.has("to")) {
             from = Checked.of("from", () -> ShutterTime.parse(fields.text("from")));
             to = Checked.of("to", () -> ShutterTime.parse(fields.text("to")));
+            if (to < from) {
+                throw new RequestException("to", "must not be shorter than from");
+            }
         } else {
             throw new RequestException("time", "is missing: give one time, or a range from … to");
         }
@@ -97,19 +100,21 @@ final class SettingsAnswerer implements Engine.Answerer {
         if (fields.has("nearestMetres")) {
             double nearest = fields.number("nearestMetres");
             double farthest = fields.number("farthestMetres", Double.POSITIVE_INFINITY);
-            depth = Optional.of(Checked.of("nearest", () -> new SettingsRequest.Depth(nearest, farthest)));
+            depth = Optional.of(Checked.of(
+                    nearest > 0 ? "farthestMetres" : "nearestMetres",
+                    () -> new SettingsRequest.Depth(nearest, farthest)));
         }
         List<Filter> bag = BagFields.read(fields);
         return new SettingsRequest(
                 meter,
-                fields.number("biasStops", 0),
+                fields.number("biasStops", 0, -SettingsRequest.MOST_BIAS_STOPS, SettingsRequest.MOST_BIAS_STOPS),
                 from,
                 to,
                 bag,
-                fields.whole("maxStack", 2),
+                fields.whole("maxStack", 2, 0, SettingsRequest.MOST_STACKED),
                 fields.has("camera") ? CameraFields.read(fields.part("camera")) : Camera.standard(),
-                Checked.of("fading", () -> new ChangingLight(fields.number("fadingStopsPerMinute", 0))),
-                Checked.of("reciprocity", () -> new Reciprocity(fields.number("reciprocityExponent", 1))),
+                Checked.of("fadingStopsPerMinute", () -> new ChangingLight(fields.number("fadingStopsPerMinute", 0))),
+                Checked.of("reciprocityExponent", () -> new Reciprocity(fields.number("reciprocityExponent", 1))),
                 depth);
     }
 

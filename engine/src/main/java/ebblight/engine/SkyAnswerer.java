@@ -40,7 +40,7 @@ final class SkyAnswerer implements Engine.Answerer {
         Sky exact = new Sky(place, Ephemeris.computed());
         Sky sky = new Sky(place, new TabulatedEphemeris(from - DAY_SECONDS, to + DAY_SECONDS));
         LightModel light = LightFields.model(fields, exact);
-        double skyline = fields.number("skylineDegrees", 0);
+        double skyline = fields.number("skylineDegrees", 0, 0, 89);
 
         JsonObject answer = new JsonObject();
         answer.put("at", place.latitudeDegrees() + "," + place.longitudeDegrees());

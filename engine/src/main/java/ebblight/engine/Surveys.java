@@ -12,6 +12,7 @@ import ebblight.core.motion.ViewSurvey;
 import ebblight.core.motion.Worth;
 import ebblight.core.numeric.Work;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -24,11 +25,16 @@ import org.jspecify.annotations.Nullable;
  */
 final class Surveys {
 
+    private static final double LONGEST_SECONDS = 86_400;
+
     private @Nullable Kept last;
+
+    /** What was asked about: these very arrays, seen at these times, with these strokes. */
+    private record Asked(List<byte[]> frames, int width, List<Double> times, String exposures, Strokes strokes) {}
 
     /** One surveyed set of frames; measurement and preview are made when first asked for. */
     static final class Kept {
-        private final String key;
+        private final Asked asked;
         private final ViewSurvey survey;
         private final Optional<Stills> stills;
         private final int[] used;
@@ -36,8 +42,8 @@ final class Surveys {
         private @Nullable Preview preview;
         private @Nullable List<Worth> worth;
 
-        Kept(String key, ViewSurvey survey, Optional<Stills> stills, int[] used) {
-            this.key = key;
+        Kept(Asked asked, ViewSurvey survey, Optional<Stills> stills, int[] used) {
+            this.asked = asked;
             this.survey = survey;
             this.stills = stills;
             this.used = used;
@@ -101,22 +107,28 @@ final class Surveys {
     Kept of(Fields request, Blobs blobs, Work work) {
         Fields frames = request.part("frames");
         Strokes strokes = strokes(request);
-        String key = frames.text("blob") + "|" + strokes;
+        Clip clip = clip(frames, blobs);
+        List<byte[]> bytes = new ArrayList<>();
+        List<Double> times = new ArrayList<>();
+        for (int i = 0; i < clip.frames(); i++) {
+            bytes.add(clip.bytes(i));
+            times.add(clip.timeSeconds(i));
+        }
+        double[] exposures = exposures(frames, clip.frames());
+        Asked asked = new Asked(bytes, clip.width(), times, Arrays.toString(exposures), strokes);
         Kept known = last;
-        if (known != null && known.key.equals(key)) {
+        if (known != null && known.asked.equals(asked)) {
             return known;
         }
-        Clip clip = clip(frames, blobs);
         if (clip.frames() < 2) {
             throw new RequestException("frames", "only one frame: motion needs several frames of the same view");
         }
-        double[] exposures = exposures(frames, clip.frames());
         Optional<Stills> stills = Stills.differ(exposures) ? Optional.of(Stills.of(exposures)) : Optional.empty();
         int[] used = IntStream.range(0, exposures.length)
                 .filter(i -> stills.isEmpty() || exposures[i] > 0)
                 .toArray();
         Clip surveyed = stills.isPresent() ? Stills.levelled(clip, exposures) : clip;
-        Kept made = new Kept(key, ViewSurvey.of(surveyed, strokes, RegionModel.standard(), work), stills, used);
+        Kept made = new Kept(asked, ViewSurvey.of(surveyed, strokes, RegionModel.standard(), work), stills, used);
         last = made;
         return made;
     }
@@ -131,6 +143,12 @@ final class Surveys {
             throw new RequestException(
                     "frames.exposureSeconds", "must hold one number a frame, " + count + ", held " + seconds.length);
         }
+        for (double each : seconds) {
+            if (!(each >= 0 && each <= LONGEST_SECONDS)) {
+                throw new RequestException(
+                        "frames.exposureSeconds", "must be 0 (unknown) to 86400 s each, held " + each);
+            }
+        }
         return seconds;
     }
 
@@ -143,10 +161,19 @@ final class Surveys {
             list.add(blobs.get(each)
                     .orElseThrow(() -> new RequestException("frames.blob", "no bytes were given for " + each)));
         }
-        Clip.Coding coding =
-                frames.text("coding", "srgb8").equals("linear16") ? Clip.Coding.LINEAR16 : Clip.Coding.SRGB8;
+        Clip.Coding coding = coding(frames);
         return Checked.of(
                 "frames", () -> Clip.of(frames.whole("width", 0), frames.whole("height", 0), times, list, coding));
+    }
+
+    private static Clip.Coding coding(Fields frames) {
+        String coding = frames.text("coding", "srgb8");
+        return switch (coding) {
+            case "srgb8" -> Clip.Coding.SRGB8;
+            case "linear16" -> Clip.Coding.LINEAR16;
+            default ->
+                throw new RequestException(frames.path("coding"), "must be srgb8 or linear16, was \"" + coding + "\"");
+        };
     }
 
     private static Strokes strokes(Fields request) {
@@ -189,6 +216,6 @@ final class Surveys {
     static double scale(Fields request) {
         Fields frames = request.part("frames");
         double width = frames.number("width");
-        return frames.number("sourceWidth", width) / frames.number("wholeWidth", width);
+        return frames.number("sourceWidth", width, 1, 1e8) / frames.number("wholeWidth", width, 1, 1e8);
     }
 }

@@ -3,10 +3,12 @@ package ebblight.engine;
 import static ebblight.engine.Asking.json;
 import static ebblight.engine.Asking.with;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.core.numeric.Work;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -103,17 +105,64 @@ class SettingsRequestTest {
                 "measured | ['6=x'] | measured",
                 "measured | ['7=7.1'] | measured",
                 "maxStack | 1.5 | maxStack",
-                "maxStack | 9 | settings",
+                "maxStack | 9 | maxStack",
                 "biasStops | 'bright' | biasStops",
-                "biasStops | 99 | settings",
-                "fadingStopsPerMinute | 9 | fading",
-                "reciprocityExponent | 3 | reciprocity",
-                "nearestMetres | -1 | nearest",
+                "biasStops | 99 | biasStops",
+                "fadingStopsPerMinute | 9 | fadingStopsPerMinute",
+                "reciprocityExponent | 3 | reciprocityExponent",
+                "nearestMetres | -1 | nearestMetres",
+                "filters | ['1','2','3','4','5','6','7','8','9','10','11','12','13'] | filters",
                 "from | '2s' | time",
                 "camera | 'mine' | camera",
+                "camera | {'baseIso':0} | camera",
+                "camera | {'widestFNumber':0} | camera",
+                "camera | {'lowestIso':0} | camera",
+                "camera | {'sharpestFrom':16} | camera",
+                "camera | {'timedLimitSeconds':0} | camera",
+                "camera | {'focalMillimetres':'wide'} | camera.focalMillimetres",
             })
     void refusesByName(String field, String value, String named) {
         asking.refused(with(PLAIN, field, value), named);
+    }
+
+    @Test
+    void aRangeRunsFromShorterToLonger() {
+        JsonObject range = with(with(PLAIN, "time", ""), "from", "'30s'");
+        asking.refused(with(range, "to", "'2s'"), "to");
+        asking.refused(range, "time");
+    }
+
+    /** JSON may hold 1e999, which no double does. */
+    @Test
+    void numbersAreFinite() {
+        assertThatThrownBy(() -> new Engine()
+                        .answer(
+                                "{\"schema\":\"settings/1\",\"exposureValue100\":1e999,\"time\":\"2s\"}",
+                                new Blobs(),
+                                Work.alone()))
+                .isInstanceOf(RequestException.class)
+                .hasMessageStartingWith("exposureValue100");
+    }
+
+    /** Some cameras count further than 30 s themselves: no bulb, and no label that their dial does not have. */
+    @Test
+    void aCameraThatCountsToAQuarterOfAnHourNeedsNoBulb() {
+        JsonObject answer = asking.ask(with(with(PLAIN, "time", "'4m'"), "camera", "{'timedLimitSeconds':900}"));
+        assertThat(answer.getArray("choices")).isNotEmpty().allSatisfy(each -> {
+            JsonObject choice = (JsonObject) each;
+            assertThat(choice.getString("shutter")).isEqualTo("timed");
+            // ISO 516, from memory: thirds of a stop, 4 min 16 s = 2^8 s among them
+            double thirds = 3 * Math.log(choice.getDouble("correctedSeconds")) / Math.log(2);
+            assertThat(thirds).isCloseTo(Math.rint(thirds), within(1e-9));
+        });
+        assertThat(answer.getArray("choices").getObject(0).getString("dial")).contains("min");
+    }
+
+    /** A camera whose lowest sensitivity is 200 has no base of 100. */
+    @Test
+    void theBaseIsNeverBelowTheLowestSensitivity() {
+        assertThat(asking.ask(with(PLAIN, "camera", "{'lowestIso':200}")).getArray("choices"))
+                .isNotEmpty();
     }
 
     @Test

@@ -137,6 +137,36 @@ class SkyAndTideRequestTest {
         asking.refused(with(TIDE, field, value), named);
     }
 
+    /** Whoever could type a negative wait would be told a start after the hour to leave. */
+    @ParameterizedTest
+    @CsvSource({
+        "exposureSeconds, -60",
+        "busySeconds, -60",
+        "busySeconds, 1e9",
+        "packingSeconds, -60",
+        "marginMetres, 99",
+        "feetMetres, -99",
+        "wayBackMetres, -99"
+    })
+    void theGuardRefusesWhatCannotBe(String field, String value) {
+        JsonObject guarded = with(TIDE, "guard", "{'now':'2024-03-20T06:00:00Z','feetMetres':3,'wayBackMetres':3}");
+        assertThat(asking.ask(guarded).getObject("guard").getString("verdict")).isNotBlank();
+        asking.refused(with(guarded, "guard." + field, value), "guard");
+    }
+
+    @Test
+    void noWaterStandsHigherThanTheHighestTides() {
+        JsonObject table = with(
+                with(TIDE, "station", ""),
+                "table",
+                "[['2024-03-20T00:00:00Z',99,'high'],['2024-03-20T06:10:00Z',2.5,'low']]");
+        asking.refused(table, "table");
+        // a station may, on paper
+        JsonObject tall =
+                with(with(TIDE, "station.harmonics", "[['M2',20,0],['S2',20,0]]"), "station.meanMetres", "20");
+        assertThat(asking.ask(tall).getArray("extremes")).isNotEmpty();
+    }
+
     @Test
     void aTableOfTwoHighWatersInARowIsRefused() {
         JsonObject table = with(

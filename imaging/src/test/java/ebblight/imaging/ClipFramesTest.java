@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -97,6 +98,21 @@ class ClipFramesTest {
         SurveyFrames read = SurveyReader.read(source, 96, Work.alone());
         assertThat(read.sourceFrames()).isBetween(40, 65);
         assertThat(source.warnings()).anyMatch(w -> w.contains("cut.mp4") && w.contains("of 3.6 s"));
+    }
+
+    /** One packet in the middle overwritten: what follows still counts, and one piece is one piece. */
+    @Test
+    void aDamagedPieceIsLeftOutAndCounted() throws Exception {
+        byte[] bytes = Files.readAllBytes(clip(upTo(90)));
+        byte[] noise = new byte[400];
+        new Random(1).nextBytes(noise);
+        System.arraycopy(noise, 0, bytes, bytes.length / 2, noise.length);
+        Path damaged = Files.write(folder.resolve("damaged.mp4"), bytes);
+        FrameSource source = Inputs.open(List.of(damaged), 0, true);
+        SurveyFrames read = SurveyReader.read(source, 96, Work.alone());
+        assertThat(read.sourceFrames()).isBetween(45, 90);
+        assertThat(source.warnings()).anyMatch(w -> w.contains("damaged"));
+        assertThat(source.warnings()).noneMatch(w -> w.contains("1 pieces"));
     }
 
     @Test

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Stacks against computations that are not ours. */
 class StackReferenceTest {
@@ -65,6 +66,46 @@ class StackReferenceTest {
                 expected);
         StackOptions options = new StackOptions(as, Optional.empty(), Optional.empty(), false);
         StackResult result = Stacker.stack(Inputs.open(List.of(folder), 10, false), options, Work.alone());
+        assertThat(result.frames()).isEqualTo(count);
+        ByteBuffer told = ByteBuffer.wrap(Files.readAllBytes(expected)).order(ByteOrder.LITTLE_ENDIAN);
+        for (int i = 0; i < SAMPLES; i++) {
+            assertThat(result.picture().code(i)).isCloseTo(told.getShort(2 * i) & 0xFFFF, within(1));
+        }
+    }
+
+    /** NumPy, on the codes of 16-bit TIFF and on JPEG as the JDK decodes it. */
+    @ParameterizedTest
+    @ValueSource(strings = {"tif", "jpg"})
+    void aMeanOfEveryFormatIsThatOfNumpyToOneCode(String format) throws Exception {
+        OtherProgram.needNumpy();
+        int count = 9;
+        boolean wide = format.equals("tif");
+        ByteBuffer raw = ByteBuffer.allocate(2 * count * SAMPLES).order(ByteOrder.LITTLE_ENDIAN);
+        for (int k = 0; k < count; k++) {
+            Path file = folder.resolve("f" + k + "." + format);
+            int[] codes = TestPictures.random(SAMPLES, wide ? 65535 : 255, 50 + k);
+            if (wide) {
+                TestPictures.write16(file, codes, WIDTH, HEIGHT);
+            } else {
+                TestPictures.write8(file, codes, WIDTH, HEIGHT);
+                codes = TestPictures.read8(file);
+            }
+            for (int code : codes) {
+                raw.putShort((short) code);
+            }
+        }
+        Path codes = Files.write(folder.resolve("codes.bin"), raw.array());
+        Path expected = folder.resolve("expected.bin");
+        OtherProgram.python(
+                folder,
+                "import numpy as np,sys\n"
+                        + "a=np.fromfile(sys.argv[1],'<u2').reshape(" + count + ",-1)/" + (wide ? 65535 : 255) + "\n"
+                        + "m=np.where(a<=.04045,a/12.92,((a+.055)/1.055)**2.4).mean(0)\n"
+                        + "c=np.where(m<=.0031308,12.92*m,1.055*m**(1/2.4)-.055)\n"
+                        + "np.rint(c*65535).astype('<u2').tofile(sys.argv[2])\n",
+                codes,
+                expected);
+        StackResult result = Stacker.stack(Inputs.open(List.of(folder), 10, false), StackOptions.mean(), Work.alone());
         assertThat(result.frames()).isEqualTo(count);
         ByteBuffer told = ByteBuffer.wrap(Files.readAllBytes(expected)).order(ByteOrder.LITTLE_ENDIAN);
         for (int i = 0; i < SAMPLES; i++) {

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What goes into a stack, what is left out, and what is said of it. */
 class StackerTest {
@@ -51,18 +52,50 @@ class StackerTest {
         }
     }
 
+    /** PNG and JPEG of 8 bits, TIFF and PNG of 16, and a clip. */
     @ParameterizedTest
-    @EnumSource(StackOptions.As.class)
-    void theResultIsTheSameBitsForAnyNumberOfThreads(StackOptions.As as) throws Exception {
-        for (int k = 0; k < 11; k++) {
-            TestPictures.write8(
-                    folder.resolve("f" + (10 + k) + ".png"), TestPictures.random(SAMPLES, 255, k), WIDTH, HEIGHT);
+    @ValueSource(strings = {"png", "jpg", "tif", "png16", "mp4"})
+    void theResultIsTheSameBitsForAnyNumberOfThreads(String kind) throws Exception {
+        writeFrames(kind, 11);
+        for (StackOptions.As as : StackOptions.As.values()) {
+            StackOptions options = new StackOptions(as, Optional.empty(), Optional.empty(), false);
+            short[] alone = stackWhole(options, Work.alone());
+            for (int threads : new int[] {1, 2, 4}) {
+                try (Threads work = new Threads(threads)) {
+                    assertThat(stackWhole(options, work))
+                            .as(as + " by " + threads)
+                            .isEqualTo(alone);
+                }
+            }
         }
-        StackOptions options = new StackOptions(as, Optional.empty(), Optional.empty(), false);
-        short[] alone = stack(options, Work.alone()).picture().codes();
-        for (int threads : new int[] {1, 2, 4}) {
-            try (Threads work = new Threads(threads)) {
-                assertThat(stack(options, work).picture().codes()).isEqualTo(alone);
+    }
+
+    private short[] stackWhole(StackOptions options, Work work) throws Exception {
+        Path clip = folder.resolve("f.mp4");
+        List<Path> input = List.of(Files.exists(clip) ? clip : folder);
+        return Stacker.stack(Inputs.open(input, 0, false), options, work)
+                .picture()
+                .codes();
+    }
+
+    private void writeFrames(String kind, int count) throws Exception {
+        if (kind.equals("mp4")) {
+            try (ClipWriter writer = ClipWriter.begin(folder.resolve("f.mp4"), WIDTH, HEIGHT, 25)) {
+                for (int k = 0; k < count; k++) {
+                    writer.add(ClipWriterTest.frame(WIDTH, HEIGHT, k, 6));
+                }
+                writer.commit();
+            }
+            return;
+        }
+        for (int k = 0; k < count; k++) {
+            boolean wide = kind.equals("tif") || kind.equals("png16");
+            int[] codes = TestPictures.random(SAMPLES, wide ? 65535 : 255, k);
+            Path file = folder.resolve("f" + (10 + k) + "." + kind.replace("16", ""));
+            if (wide) {
+                TestPictures.write16(file, codes, WIDTH, HEIGHT);
+            } else {
+                TestPictures.write8(file, codes, WIDTH, HEIGHT);
             }
         }
     }

@@ -42,6 +42,19 @@ final class TestPictures {
         write(file, image);
     }
 
+    /** 8-bit codes of red, green, blue as the JDK reads them. */
+    static int[] read8(Path file) throws IOException {
+        BufferedImage image = ImageIO.read(file.toFile());
+        int[] codes = new int[3 * image.getWidth() * image.getHeight()];
+        for (int p = 0; p < codes.length / 3; p++) {
+            int rgb = image.getRGB(p % image.getWidth(), p / image.getWidth());
+            codes[3 * p] = rgb >> 16 & 0xFF;
+            codes[3 * p + 1] = rgb >> 8 & 0xFF;
+            codes[3 * p + 2] = rgb & 0xFF;
+        }
+        return codes;
+    }
+
     /** Writes 16-bit codes of red, green, blue in the format that the name ends in. */
     static void write16(Path file, int[] codes, int width, int height) throws IOException {
         short[] data = new short[codes.length];

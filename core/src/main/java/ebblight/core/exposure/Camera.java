@@ -38,20 +38,26 @@ public record Camera(
     private static final double DARK_FRAME_FROM_SECONDS = 1;
 
     public Camera {
-        inOrder("f-numbers", widestFNumber, narrowestFNumber);
-        inOrder("ISO", lowestIso, highestIso);
-        if (!(timedLimitSeconds > 0)
-                || !(sensorWidthMillimetres > 0)
-                || !(sensorHeightMillimetres > 0)
-                || !(focalMillimetres > 0)) {
-            throw new IllegalArgumentException("timed limit, sensor size and focal length must be above 0");
+        inOrder("f-numbers", widestFNumber, narrowestFNumber, 0.5, 128);
+        inOrder("sharpest f-numbers", sharpestFrom, sharpestTo, 0.5, 128);
+        inOrder("ISO", lowestIso, highestIso, 1, 1_000_000);
+        within("base ISO", baseIso, lowestIso, highestIso);
+        within("timed limit", timedLimitSeconds, 1e-3, 86_400);
+        within("sensor width in mm", sensorWidthMillimetres, 1, 500);
+        within("sensor height in mm", sensorHeightMillimetres, 1, 500);
+        within("focal length in mm", focalMillimetres, 1, 5000);
+    }
+
+    private static void inOrder(String name, double low, double high, double least, double most) {
+        if (!(low >= least && low <= high && high <= most)) {
+            throw new IllegalArgumentException(name + " must run from a smaller to a larger value between " + least
+                    + " and " + most + ", were " + low + " to " + high);
         }
     }
 
-    private static void inOrder(String name, double low, double high) {
-        if (!(low > 0 && low <= high)) {
-            throw new IllegalArgumentException(
-                    name + " must run from a smaller to a larger value above 0, were " + low + " to " + high);
+    private static void within(String name, double value, double low, double high) {
+        if (!(value >= low && value <= high)) {
+            throw new IllegalArgumentException(name + " must lie between " + low + " and " + high + ", was " + value);
         }
     }
 

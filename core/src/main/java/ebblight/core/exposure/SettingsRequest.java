@@ -29,7 +29,14 @@ public record SettingsRequest(
         Reciprocity reciprocity,
         Optional<Depth> depth) {
 
-    private static final int MOST_FILTERS = 12;
+    /** Largest bias either way. */
+    public static final double MOST_BIAS_STOPS = 10;
+
+    /** Most neutral filters that can be asked for on one lens. */
+    public static final int MOST_STACKED = 4;
+
+    /** Most filters in a bag: every subset of them is tried. */
+    public static final int MOST_FILTERS = 12;
 
     public SettingsRequest {
         bag = List.copyOf(bag);
@@ -38,10 +45,10 @@ public record SettingsRequest(
                     "the shutter time must run from a shorter to a longer one above 0 s, was " + fromSeconds + " to "
                             + toSeconds);
         }
-        if (!(Math.abs(biasStops) <= 10)) {
+        if (!(Math.abs(biasStops) <= MOST_BIAS_STOPS)) {
             throw new IllegalArgumentException("the bias lies within 10 stops either way, was " + biasStops);
         }
-        if (maxStack < 0 || maxStack > 4) {
+        if (maxStack < 0 || maxStack > MOST_STACKED) {
             throw new IllegalArgumentException("0 to 4 filters can be stacked, was " + maxStack);
         }
         if (bag.size() > MOST_FILTERS) {

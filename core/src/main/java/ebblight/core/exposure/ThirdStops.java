@@ -109,10 +109,16 @@ public final class ThirdStops {
         return Double.parseDouble(fLabel(fNumber).substring(2));
     }
 
-    /** The label of the shutter time of step {@code k}; the dial ends at 30 s, which is 32 s. */
+    /**
+     * The label of the shutter time of step {@code k}; the common dial ends at 30 s, which is 32 s. Cameras that count
+     * further themselves are told the seconds in words.
+     */
     static String timeLabel(int k) {
         int at = k - FIRST_TIME;
-        if (at < 0 || at >= TIME_LABELS.length) {
+        if (at >= TIME_LABELS.length) {
+            return ShutterTime.words(seconds(k));
+        }
+        if (at < 0) {
             throw new IllegalArgumentException("no dial has a shutter time of step " + k);
         }
         return TIME_LABELS[at];

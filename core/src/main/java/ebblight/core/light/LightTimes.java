@@ -1,7 +1,7 @@
 package ebblight.core.light;
 
+import ebblight.core.exposure.MeterReading;
 import ebblight.core.numeric.Crossings;
-import ebblight.core.numeric.Powers;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -51,11 +51,10 @@ public final class LightTimes {
 
     /** EV at ISO 100 that an exposure wants behind filters of so many stops. */
     public static double wantedExposureValue100(double fNumber, double seconds, double iso, double filterStops) {
-        if (!(fNumber > 0 && seconds > 0 && iso > 0)) {
-            throw new IllegalArgumentException(
-                    "aperture, time and ISO must be above 0, were " + fNumber + ", " + seconds + " s, " + iso);
+        if (!(Math.abs(filterStops) <= 60)) {
+            throw new IllegalArgumentException("filters take no more than 60 stops, were given " + filterStops);
         }
-        return Powers.log2(fNumber * fNumber / seconds) - Powers.log2(iso / 100) + filterStops;
+        return new MeterReading(fNumber, seconds, iso).exposureValue100() + filterStops;
     }
 
     /**

@@ -14,8 +14,7 @@ import java.util.Arrays;
  * at the end of the clip and reaches slope 1 after three octaves. The most likely value is their geometric mean.
  *
  * <p>The likely range spans both laws, widened by a share found by trial on seas, swell and gusts of known truth
- * (MOTION.md, step 5): it held 98 % of the truths for wind seas, 76–96 % for swell and gusts. It is not a confidence
- * interval. Between short frames light is missing, which {@link Gaps} allows for.
+ * (docs/accuracy.md says how often it held). It is not a confidence interval. Between short frames light is missing, which {@link Gaps} allows for.
  */
 final class ClipCurve implements TextureCurve {
 
@@ -41,6 +40,12 @@ final class ClipCurve implements TextureCurve {
      * surf missed what two minutes of frames 12 s apart kept (0.44 of their contrast).
      */
     private static final double BREAKERS = 0.75;
+
+    /** Added to the width of the range for every unit of slope that is missing to a settled one: gusts and swell. */
+    private static final double UNSETTLED = 1;
+
+    /** Added for clips so short that they see less than one wave: at 3 m/s two seconds told 2.4 times too much. */
+    private static final double SHORT = 1.25;
 
     private static final double TINY = 1e-15;
     private static final double FAR_SECONDS = 1e6;
@@ -175,6 +180,8 @@ final class ClipCurve implements TextureCurve {
                 + 0.25
                 + 0.08 * Math.min(octaves, 4)
                 + (resolved() ? 0 : 0.15 * Math.min(octaves, 2))
+                + UNSETTLED * Math.max(0, SETTLED_SLOPE - slope)
+                + (variogram.lengthSeconds() < SHORT_CLIP_SECONDS ? SHORT : 0)
                 + (breakers ? BREAKERS : 0);
         double fast = fast(seconds) / variance[0];
         double relaxing = relaxing(seconds) / variance[0];

@@ -26,6 +26,19 @@ record Flow(double u0, double ux, double uy, double v0, double vx, double vy, in
         return Math.sqrt(u * u + v * v);
     }
 
+    /** This field less another of the same size. */
+    Flow minus(Flow other) {
+        return new Flow(
+                u0 - other.u0,
+                ux - other.ux,
+                uy - other.uy,
+                v0 - other.v0,
+                vx - other.vx,
+                vy - other.vy,
+                width,
+                height);
+    }
+
     /** The fastest speed at the picture's corners, in pixels a second. */
     double fastest() {
         return Math.max(

@@ -4,10 +4,11 @@ import ebblight.core.numeric.Quantiles;
 
 /**
  * Sensor noise of one frame: variance = {@code slope} · luminance + {@code floor}, both 0 or more, in squared linear
- * luminance. On synthetic scenes 0.93 to 1.04 of the true noise at ISO 100 and 800.
+ * luminance; docs/accuracy.md says how near it comes.
  *
  * <p>Measured on the spatially white part of the differences of neighbouring frames, in blocks of 16 pixels, as the
- * lowest tenth in eight classes of luminance: texture that moves only adds, so the calmest blocks show the noise.
+ * lowest tenth in eight classes of luminance: texture that moves only adds, so the calmest blocks show the noise. What
+ * chance alone makes of a lowest tenth is taken out.
  */
 record NoiseModel(double slope, double floor) {
 
@@ -15,6 +16,16 @@ record NoiseModel(double slope, double floor) {
     private static final int CLASSES = 8;
     private static final int PAIRS = 24;
     private static final double CALM_QUANTILE = 0.1;
+
+    /** Standard deviations from the middle of a normal distribution to its lowest tenth. */
+    private static final double LOWEST_TENTH = 1.2816;
+
+    /**
+     * Neighbours share noise through the filter: Σρ² of [1 −4 6 −4 1]/6 in both directions, 1.944², so that a block
+     * holds fewer independent values than pixels.
+     */
+    private static final double CORRELATED = 3.78;
+
     private static final double SMALLEST = 1e-9;
 
     /** Variance of the noise at a luminance. */
@@ -48,7 +59,7 @@ record NoiseModel(double slope, double floor) {
             }
             blockMean[b] = sum / (BLOCK * BLOCK);
         }
-        return fit(blockMean, blockVariance);
+        return fit(blockMean, blockVariance, calm(pairs));
     }
 
     /** Adds the squares of the white part of the difference. */
@@ -65,8 +76,16 @@ record NoiseModel(double slope, double floor) {
         }
     }
 
-    /** A straight line through the calm values of the classes, weighted by 1/value², neither term below 0. */
-    private static NoiseModel fit(double[] mean, double[] variance) {
+    /** The lowest tenth of measured variances of blocks that hold noise alone, over the true variance. */
+    private static double calm(int pairs) {
+        return 1 - LOWEST_TENTH * Math.sqrt(2 * CORRELATED / (pairs * (double) BLOCK * BLOCK));
+    }
+
+    /**
+     * A straight line through the calm values of the classes, weighted by 1/value², neither term below 0; {@code calm}
+     * is what they are of the true ones.
+     */
+    private static NoiseModel fit(double[] mean, double[] variance, double calm) {
         double[] sorted = mean.clone();
         double[] limits = new double[CLASSES + 1];
         for (int k = 0; k <= CLASSES; k++) {
@@ -89,7 +108,7 @@ record NoiseModel(double slope, double floor) {
             }
             if (count > 4) {
                 double x = Quantiles.median(means, count);
-                double y = Math.max(Quantiles.quantile(variances, count, CALM_QUANTILE), SMALLEST);
+                double y = Math.max(Quantiles.quantile(variances, count, CALM_QUANTILE) / calm, SMALLEST);
                 double w = 1 / (y * y);
                 s += w;
                 sx += w * x;

@@ -38,7 +38,7 @@ public record RegionMotion(
     /**
      * Drift in pixels a second.
      *
-     * @param relativeError spread of the speed as a share of it
+     * @param relativeError likely error of the velocity as a share of the speed, 0.002 to 1
      */
     public record Velocity(double x, double y, double relativeError) {
         public double speed() {

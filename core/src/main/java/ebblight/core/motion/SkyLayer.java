@@ -22,6 +22,7 @@ final class SkyLayer {
     private final float[] seen;
     private final double middleSeconds;
 
+    /** {@code colour} is only what the drift carries along. */
     private SkyLayer(Flow flow, float[][] colour, float[] seen, double middleSeconds) {
         this.flow = flow;
         this.colour = colour;
@@ -90,7 +91,26 @@ final class SkyLayer {
         for (int p = 0; p < n; p++) {
             seen[p] = (float) clip01(seen[p]);
         }
+        CarriedLight goes = carriedLight(frames, whole, seen, middle, flow, work);
+        work.forEach(3, c -> colour[c] = goes.carried(colour[c], w, h));
         return new SkyLayer(flow, colour, seen, (times[times.length - 1] - times[0]) / 2);
+    }
+
+    /** What of the layer goes with the drift, from the first and the last third of the clip. */
+    private static CarriedLight carriedLight(
+            LuminanceFrames frames, float[] layer, float[] seen, double middle, Flow flow, Work work) {
+        double[] times = frames.timesSeconds();
+        int third = Math.max(1, times.length / 3);
+        int last = times.length - third;
+        float[] happened = frames.mean(last, times.length);
+        float[] before = frames.mean(0, third);
+        float[] carried = DriftBlur.mean(layer, flow, times[last] - middle, times[times.length - 1] - middle, work);
+        float[] carriedBefore = DriftBlur.mean(layer, flow, times[0] - middle, times[third - 1] - middle, work);
+        for (int p = 0; p < happened.length; p++) {
+            happened[p] -= before[p];
+            carried[p] -= carriedBefore[p];
+        }
+        return CarriedLight.of(seen, happened, carried, flow.width(), flow.height(), work);
     }
 
     private static double clip01(double v) {
@@ -309,16 +329,9 @@ final class SkyLayer {
         return seen;
     }
 
-    /** The layer's channel {@code c}, less its broad light, averaged from the clip's start over {@code seconds}. */
+    /** What the drift carries along of channel {@code c}, averaged from the clip's start over {@code seconds}. */
     float[] blurred(int c, double seconds, Work work) {
-        int w = flow.width();
-        int h = flow.height();
-        float[] low = new float[w * h];
-        Blur.gaussian(colour[c], low, new float[w * h], w, h, w / 1.5);
-        for (int p = 0; p < low.length; p++) {
-            low[p] = (float) (colour[c][p] - (double) low[p]);
-        }
-        return DriftBlur.mean(low, flow, -middleSeconds, seconds - middleSeconds, work);
+        return DriftBlur.mean(colour[c], flow, -middleSeconds, seconds - middleSeconds, work);
     }
 
     /** Share of the layer's streaks over {@code seconds} that start inside the picture: the rest is invented. */

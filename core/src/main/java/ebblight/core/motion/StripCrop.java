@@ -4,7 +4,7 @@ import ebblight.core.numeric.RgbPicture;
 
 /**
  * The patch of a part that is shown at a row of times, as on a darkroom's test strip: the place inside the part with
- * the most detail.
+ * the most detail; in the sky, the most for its light, so that it is cloud and not the glow.
  *
  * @param left left edge as a fraction of the picture's width
  * @param top upper edge as a fraction of its height
@@ -15,6 +15,9 @@ public record StripCrop(double left, double top, double width, double height) {
 
     /** A patch shows the part alone where at least this much of some patch belongs to it. */
     private static final double ALONE = 0.9;
+
+    /** Keeps dark places of the sky from counting most. */
+    private static final double DARK = 0.02;
 
     private static final int STEP = 4;
 
@@ -34,6 +37,7 @@ public record StripCrop(double left, double top, double width, double height) {
         double[] inside = new double[(w + 1) * (h + 1)];
         double[] detail = new double[(w + 1) * (h + 1)];
         float[] light = picture.green();
+        boolean sky = map.parts().get(part).kind() == Kind.DRIFTING;
         for (int y = 0; y < h; y++) {
             double insideRow = 0;
             double detailRow = 0;
@@ -43,7 +47,7 @@ public record StripCrop(double left, double top, double width, double height) {
                 double gx = x + 1 < w ? light[p + 1] - (double) light[p] : 0;
                 double gy = y + 1 < h ? light[p + w] - (double) light[p] : 0;
                 insideRow += here ? 1 : 0;
-                detailRow += here ? Math.sqrt(gx * gx + gy * gy) : 0;
+                detailRow += here ? Math.sqrt(gx * gx + gy * gy) / (sky ? light[p] + DARK : 1) : 0;
                 int q = (y + 1) * (w + 1) + x + 1;
                 inside[q] = inside[q - w - 1] + insideRow;
                 detail[q] = detail[q - w - 1] + detailRow;

@@ -35,15 +35,18 @@ public final class Crossings {
         double atA = f.applyAsDouble(a);
         double beforeA = a;
         double atBeforeA = atA;
+        double doneUpTo = from;
         while (a < to) {
             double b = Math.min(to, a + step);
             double atB = f.applyAsDouble(b);
             boolean same = atA >= 0 == atB >= 0;
             if (same && beforeA < a && atBeforeA >= 0 == atA >= 0) {
                 double turn = turn(beforeA, atBeforeA, a, atA, b, atB);
-                if (turn > beforeA && turn < b && f.applyAsDouble(turn) >= 0 != atA >= 0) {
+                // two neighbouring triples may see the same turn
+                if (turn > Math.max(beforeA, doneUpTo) && turn < b && f.applyAsDouble(turn) >= 0 != atA >= 0) {
                     found.add(bisect(f, turn < a ? beforeA : a, turn, tolerance));
-                    found.add(bisect(f, turn, turn < a ? a : b, tolerance));
+                    doneUpTo = turn < a ? a : b;
+                    found.add(bisect(f, turn, doneUpTo, tolerance));
                 }
             } else if (!same) {
                 found.add(bisect(f, a, b, tolerance));

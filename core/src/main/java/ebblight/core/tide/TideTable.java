@@ -11,6 +11,9 @@ public final class TideTable implements TideCurve {
 
     private static final double LONGEST_GAP_SECONDS = 30 * 3600;
 
+    /** No tide goes beyond: the largest ranges are about 17 m (common knowledge). */
+    private static final double GREATEST_METRES = 30;
+
     private final List<TideExtreme> extremes;
     private final double[] seconds;
     private final double[] metres;
@@ -30,6 +33,10 @@ public final class TideTable implements TideCurve {
         for (int i = 0; i < seconds.length; i++) {
             seconds[i] = Epoch.seconds(extremes.get(i).time());
             metres[i] = extremes.get(i).heightMetres();
+            if (!(Math.abs(metres[i]) <= GREATEST_METRES)) {
+                throw new IllegalArgumentException("the water of "
+                        + extremes.get(i).time() + " lies beyond 30 m from the datum, was " + metres[i]);
+            }
             if (i > 0) {
                 check(extremes.get(i - 1), extremes.get(i));
                 double half = Math.abs(metres[i] - metres[i - 1]) / 2;

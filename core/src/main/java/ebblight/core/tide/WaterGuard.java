@@ -28,6 +28,7 @@ public record WaterGuard(TideCurve curve, double lowestMetres, double marginMetr
     public static final double PACKING_SECONDS = 180;
 
     private static final double LEAST_MARGIN_METRES = 0.5;
+    private static final double LONGEST_SECONDS = 86_400;
     private static final double LOOK_AHEAD_SECONDS = 30 * 3600;
     private static final double STEP_SECONDS = 600;
     private static final double TOLERANCE_SECONDS = 1;
@@ -36,8 +37,9 @@ public record WaterGuard(TideCurve curve, double lowestMetres, double marginMetr
         if (!(Math.abs(lowestMetres) <= 30)) {
             throw new IllegalArgumentException("the lowest point lies within 30 m of the datum, was " + lowestMetres);
         }
-        if (!(marginMetres >= LEAST_MARGIN_METRES)) {
-            throw new IllegalArgumentException("the margin over still water is never under 0.5 m, was " + marginMetres);
+        if (!(marginMetres >= LEAST_MARGIN_METRES && marginMetres <= 30)) {
+            throw new IllegalArgumentException(
+                    "the margin over still water lies between 0.5 and 30 m, was " + marginMetres);
         }
         if (!(packingSeconds >= 0 && packingSeconds <= 3600)) {
             throw new IllegalArgumentException("packing takes 0 to 3600 s, was " + packingSeconds);
@@ -96,6 +98,11 @@ public record WaterGuard(TideCurve curve, double lowestMetres, double marginMetr
      * @param busySeconds until the camera is ready after it
      */
     public Verdict at(double epochSeconds, double exposureSeconds, double busySeconds) {
+        if (!(exposureSeconds >= 0 && exposureSeconds <= LONGEST_SECONDS)
+                || !(busySeconds >= 0 && busySeconds <= LONGEST_SECONDS)) {
+            throw new IllegalArgumentException("an exposure and the wait after it take 0 to 86400 s each, were "
+                    + exposureSeconds + " s and " + busySeconds + " s");
+        }
         if (!curve.knows(epochSeconds)) {
             return new Verdict.Unknown();
         }

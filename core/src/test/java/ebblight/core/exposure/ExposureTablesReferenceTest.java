@@ -7,6 +7,7 @@ import ebblight.core.numeric.Powers;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -83,6 +84,8 @@ class ExposureTablesReferenceTest {
     @ParameterizedTest
     @CsvSource({
         "f/1 1s ISO100, 0",
+        "f/8 1s ISO100, 6",
+        "f/1 1/125 ISO100, 6.9658",
         "f/16 1/100 ISO100, 14.6439",
         "f/16 1/125 ISO100, 14.9658",
         "f/8 1/125 ISO100, 12.9658",
@@ -124,6 +127,8 @@ class ExposureTablesReferenceTest {
     @CsvSource({
         "1/100, 10, 10.24",
         "1/125, 10, 8.192",
+        "0.0078125, 10, 8", // 1/125 on the dial is 1/128 s
+        "1/60, 10, 17.067",
         "1/60, 6, 1.0667",
         "1/30, 16, 2184.5",
         "1/15, 16, 4369.1",
@@ -135,6 +140,45 @@ class ExposureTablesReferenceTest {
         double ev = new MeterReading(8, metered, 100).exposureValue100();
         assertThat(SettingsSolver.neededSeconds(ev, Filter.parse(filter).stops(), 8, 100))
                 .isCloseTo(seconds, within(1e-3 * seconds));
+    }
+
+    /** Arithmetic of the handbooks: t′ = t·(N′/N)²·S/S′; f/16 to f/11 by the labels as numbers would be 4.84 s. */
+    @Test
+    void apertureAndSensitivityTradeForTime() {
+        double ev = MeterReading.parse("f/16 10.24s ISO100").exposureValue100();
+        double eleven = MeterReading.parse("f/11 1s ISO100").fNumber();
+        assertThat(SettingsSolver.neededSeconds(ev, 0, 16, 200)).isCloseTo(5.12, within(1e-9));
+        assertThat(SettingsSolver.neededSeconds(ev, 0, eleven, 100)).isCloseTo(5.12, within(1e-9));
+        assertThat(SettingsSolver.neededSeconds(ev, 0, 11, 100)).isCloseTo(4.84, within(1e-9));
+    }
+
+    /** Labels against their exact values: the worst of each dial, in stops (computed from the three series). */
+    @Test
+    void noLabelLiesFurtherFromItsValueThanThese() {
+        double times = 0;
+        for (int k = ThirdStops.firstTimeStep(); k <= 15; k++) {
+            times = Math.max(times, Math.abs(log2(ShutterTime.parse(ThirdStops.timeLabel(k)) / ThirdStops.seconds(k))));
+        }
+        double sensitivities = 0;
+        for (int k = -6; k <= 30; k++) {
+            double exact = ThirdStops.iso(k);
+            sensitivities = Math.max(sensitivities, Math.abs(log2(ThirdStops.isoNominal(exact) / exact)));
+        }
+        double apertures = 0;
+        for (int k = 0; k <= 36; k++) {
+            double exact = ThirdStops.fNumber(k);
+            apertures = Math.max(apertures, Math.abs(2 * log2(ThirdStops.fNominal(exact) / exact)));
+        }
+        assertThat(times).isBetween(0.0931, 0.15);
+        assertThat(sensitivities).isBetween(0.0228, 0.15);
+        assertThat(apertures).isCloseTo(0.141, within(5e-4));
+        assertThat(log2(30.0 / ThirdStops.seconds(15))).isCloseTo(-0.093, within(5e-4));
+        assertThat(log2(2500 / ThirdStops.iso(14))).isCloseTo(-0.023, within(5e-4));
+        assertThat(2 * log2(1.2 / ThirdStops.fNumber(2))).isCloseTo(-0.141, within(5e-4));
+    }
+
+    private static double log2(double x) {
+        return Math.log(x) / Math.log(2);
     }
 
     /** Film makers' sheets as quoted by dealers: corrected = metered^P; 60 s behind each exponent. */

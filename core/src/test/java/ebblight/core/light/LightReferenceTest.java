@@ -39,6 +39,15 @@ class LightReferenceTest {
     }
 
     @Test
+    void meteredLightFollowsTheConstantOfFlatReceptors() {
+        // ISO 2720:1974, E = C/100·2^EV with C = 250: published table of EV and lux
+        double[][] rows = {{-4, 0.156}, {0, 2.5}, {12, 10_240}, {14, 40_960}, {15, 81_920}};
+        for (double[] row : rows) {
+            assertThat(LightModel.exposureValue100OfLux(row[1])).isCloseTo(row[0], within(0.007));
+        }
+    }
+
+    @Test
     void theClassicExposureTableHoldsWhereItApplies() {
         // ANSI PH2.7: sun EV 15 from two hours after sunrise to two before sunset, snow or sand 16, cloudy bright 13,
         // heavy overcast 12; the moonlit land at full moon −3 … −2, at the quarter −6

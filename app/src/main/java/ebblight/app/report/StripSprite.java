@@ -1,4 +1,4 @@
-package ebblight.app.serve;
+package ebblight.app.report;
 
 import ebblight.core.motion.StripCrop;
 import ebblight.core.numeric.RgbPicture;
@@ -15,10 +15,10 @@ import java.util.OptionalDouble;
  * The same patch of a part at a row of times, side by side: true crops, pixel for pixel. Faint patches are raised in
  * contrast, all by the same factor, and say by how much.
  */
-final class StripSprite {
+public final class StripSprite {
 
-    static final int PIECE_WIDTH = 170;
-    static final int PIECE_HEIGHT = 92;
+    public static final int PIECE_WIDTH = 170;
+    public static final int PIECE_HEIGHT = 92;
     private static final double WANTED_CONTRAST = 0.14;
     private static final double MOST_RAISED = 3;
 
@@ -26,13 +26,13 @@ final class StripSprite {
     private final int pieces;
     private double raised = 1;
 
-    StripSprite(int pieces) {
+    public StripSprite(int pieces) {
         this.pieces = pieces;
         codes = new byte[3 * pieces * PIECE_WIDTH * PIECE_HEIGHT];
     }
 
     /** Cuts the patch out of the picture at one time; a picture with fewer pixels is drawn larger. */
-    void add(int piece, RgbPicture picture, StripCrop crop) {
+    public void add(int piece, RgbPicture picture, StripCrop crop) {
         double left = crop.left() * picture.width();
         double top = crop.top() * picture.height();
         double sx = crop.width() * picture.width() / PIECE_WIDTH;
@@ -64,7 +64,7 @@ final class StripSprite {
     }
 
     /** Raises all pieces by what the roughest one of the first and last needs to be seen. */
-    void raise() {
+    public void raise() {
         double spread = Math.max(deviation(0), deviation(pieces - 1));
         double wanted = spread <= 0 ? 1 : WANTED_CONTRAST * 255 / spread;
         raised = Math.rint(20 * Math.max(1, Math.min(MOST_RAISED, wanted))) / 20;
@@ -95,16 +95,16 @@ final class StripSprite {
     }
 
     /** Contrast of a piece against the first one, before both are raised. */
-    double share(int piece) {
+    public double share(int piece) {
         double first = deviation(0);
         return first <= 0 ? 1 : deviation(piece) / first;
     }
 
-    double raised() {
+    public double raised() {
         return raised;
     }
 
-    byte[] jpeg(Work work) throws IOException {
+    public byte[] jpeg(Work work) throws IOException {
         work.check();
         return JpegWriter.encode(
                 CodedPicture.srgb8(pieces * PIECE_WIDTH, PIECE_HEIGHT, codes),

@@ -1,0 +1,43 @@
+package ebblight.app.report;
+
+import ebblight.app.ask.Words;
+import java.util.Locale;
+
+/** Shutter times and stops as the page writes them. */
+final class Times {
+
+    private Times() {}
+
+    /** "1/6 s", "10 s", "1 min 27 s". */
+    static String say(double seconds) {
+        String words = Words.time(seconds);
+        return words.endsWith("s") || words.endsWith("min") ? words : words + " s";
+    }
+
+    /** The same, short enough for the band: "10 s", "1:27 min". */
+    static String brief(double seconds) {
+        long whole = Math.round(seconds);
+        if (whole < 60) {
+            return say(seconds);
+        }
+        return whole % 60 == 0
+                ? whole / 60 + " min"
+                : String.format(Locale.ROOT, "%d:%02d min", whole / 60, whole % 60);
+    }
+
+    /** A number without needless decimals. */
+    static String plain(double value) {
+        String text = Words.number(value, 2);
+        while (text.endsWith("0")) {
+            text = text.substring(0, text.length() - 1);
+        }
+        return text.endsWith(".") ? text.substring(0, text.length() - 1) : text;
+    }
+
+    /** Stops to the nearest third: "4⅓". */
+    static String thirds(double stops) {
+        long thirds = Math.round(3 * Math.abs(stops));
+        String part = new String[] {"", "⅓", "⅔"}[(int) (thirds % 3)];
+        return thirds < 3 && !part.isEmpty() ? part : thirds / 3 + part;
+    }
+}

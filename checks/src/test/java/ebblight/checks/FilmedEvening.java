@@ -1,0 +1,80 @@
+package ebblight.checks;
+
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonParser;
+import ebblight.app.demo.DemoOuting;
+import ebblight.core.motion.Clip;
+import ebblight.core.motion.Kind;
+import ebblight.core.motion.Measurement;
+import ebblight.core.motion.Preview;
+import ebblight.core.motion.RegionModel;
+import ebblight.core.motion.Strokes;
+import ebblight.core.motion.ViewSurvey;
+import ebblight.core.numeric.Work;
+import ebblight.demo.Coast;
+import ebblight.demo.Sensor;
+import ebblight.demo.View;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+
+/** The demo's evening, small, filmed at ten frames a second through its sensor. */
+final class FilmedEvening {
+
+    private static final double FRAMES_PER_SECOND = 10;
+
+    private final View view;
+    private final List<byte[]> frames = new ArrayList<>();
+
+    FilmedEvening(int width, int count) {
+        view = Coast.evening().view(width, Work.alone());
+        Sensor sensor = new Sensor(100);
+        for (int i = 0; i < count; i++) {
+            frames.add(sensor.srgb8(view.frame(i / FRAMES_PER_SECOND), 1000L + i));
+        }
+    }
+
+    View view() {
+        return view;
+    }
+
+    /** Previews from the first {@code count} frames. */
+    Preview previews(int count) throws Exception {
+        double[] times = new double[count];
+        for (int i = 0; i < count; i++) {
+            times[i] = i / FRAMES_PER_SECOND;
+        }
+        Clip clip = Clip.of(view.width(), view.height(), times, frames.subList(0, count), Clip.Coding.SRGB8);
+        ViewSurvey survey = ViewSurvey.of(clip, strokes(), RegionModel.standard(), Work.alone());
+        return Measurement.of(survey, Work.alone()).preview(Work.alone());
+    }
+
+    /** The lines that the demo draws over its own clip. */
+    private static Strokes strokes() throws Exception {
+        List<Strokes.Stroke> strokes = new ArrayList<>();
+        try (InputStream in = DemoOuting.class.getResourceAsStream("strokes.json")) {
+            for (Object one :
+                    JsonParser.object().from(Objects.requireNonNull(in)).getArray("strokes")) {
+                JsonObject stroke = (JsonObject) one;
+                List<Strokes.Point> points = new ArrayList<>();
+                for (Object point : stroke.getArray("points")) {
+                    JsonArray xy = (JsonArray) point;
+                    points.add(new Strokes.Point(xy.getDouble(0), xy.getDouble(1)));
+                }
+                strokes.add(new Strokes.Stroke(kind(stroke.getString("kind")), points));
+            }
+        }
+        return new Strokes(strokes);
+    }
+
+    private static Kind kind(String word) {
+        for (Kind kind : Kind.values()) {
+            if (kind.word().equals(word)) {
+                return kind;
+            }
+        }
+        throw new IllegalArgumentException(word);
+    }
+}

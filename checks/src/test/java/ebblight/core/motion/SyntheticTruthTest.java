@@ -1,0 +1,88 @@
+package ebblight.core.motion;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import ebblight.core.numeric.Quantiles;
+import ebblight.core.numeric.Work;
+import ebblight.demo.Weather;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Figures against scenes of known truth: the demo's seas, clouds and coast. Truth is what the scene is made of or the
+ * long mean of it, never an estimate by the code under test.
+ */
+class SyntheticTruthTest {
+
+    private static final Work WORK = new AllCores();
+
+    /** Minutes of each sea. Six tell the truth itself to about 3 %, which the limit of half a stop allows for. */
+    private static final int MINUTES = 6;
+
+    private static final double HALF_A_STOP = 0.55;
+
+    private static Weather weather(String name) {
+        return Weather.ALL.stream()
+                .filter(w -> w.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"breeze-1.5", "wind-3", "wind-8", "wind-5-swell-10"})
+    void tenSecondsTellAMinute(String sea) {
+        SeaRuns runs = SeaRuns.of(weather(sea), MINUTES, 10, WORK);
+        SeaTrial ten = SeaTrial.of(runs, 10, 100);
+        for (int t = 0; t < SeaTrial.SECONDS.length; t++) {
+            assertThat(ten.p90Stops()[t])
+                    .as("stops at %s s", SeaTrial.SECONDS[t])
+                    .isLessThanOrEqualTo(HALF_A_STOP);
+        }
+        assertThat(ten.coveredInAll()).isGreaterThanOrEqualTo(0.9);
+        SeaTrial two = SeaTrial.of(runs, 2, 100);
+        for (int t = 2; t < SeaTrial.SECONDS.length; t++) {
+            assertThat(two.tooFar()[t])
+                    .as("refused at %s s", SeaTrial.SECONDS[t])
+                    .isEqualTo(1);
+        }
+        assertThat(two.coveredInAll()).isGreaterThanOrEqualTo(0.9);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"swell-8", "gusts-3"})
+    void swellAndGustsAreCalledUnresolved(String sea) {
+        SeaTrial ten = SeaTrial.of(SeaRuns.of(weather(sea), MINUTES, 10, WORK), 10, 100);
+        assertThat(ten.resolved()).isLessThanOrEqualTo(0.1);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1, 100, 0.04", "1, 800, 0.04", "5, 100, 0.02", "10, 800, 0.02"})
+    void cloudsDriftAsTold(double pixelsPerSecond, double iso, double limit) {
+        CloudTrial clouds = CloudTrial.of(pixelsPerSecond, 10, iso, 0, 16, WORK);
+        assertThat(clouds.told()).isEqualTo(1);
+        assertThat(clouds.p90()).isLessThanOrEqualTo(limit);
+        assertThat(clouds.covered()).as("held by the stated error").isGreaterThanOrEqualTo(0.8);
+        assertThat(clouds.medianStated()).as("not so wide that it says nothing").isLessThan(4 * clouds.median());
+    }
+
+    /**
+     * The middle of eight classes of luminance. Classes in which chop leaves nothing calm are told too noisy, which
+     * docs/accuracy.md shows.
+     */
+    @ParameterizedTest
+    @CsvSource({"wind-3, 100", "wind-3, 800", "breeze-1.5, 100", "wind-8, 100"})
+    void noiseIsWithinATenth(String sea, double iso) {
+        double[] ratios = ViewTrial.of(weather(sea), 480, iso, WORK).noise();
+        assertThat(Quantiles.median(ratios.clone(), ratios.length)).isBetween(0.9, 1.1);
+    }
+
+    /** All but the grass, which takes a line drawn by hand. */
+    @Test
+    void coresOfRegionsAreTold() {
+        ViewTrial view = ViewTrial.of(weather("wind-3"), 480, 100, WORK);
+        assertThat(view.rightButSwaying()).isGreaterThanOrEqualTo(0.94);
+        assertThat(view.still()).isTrue();
+    }
+}
