@@ -73,7 +73,7 @@ public record CloudLayer(double baseMetres, double windMetresPerSecond) {
 
     /** Elevation of the middle of the sky in a view, never under 5°. */
     static double elevationDegrees(CameraView view) {
-        double quarter = StrictMath.atan(view.heightMillimetres() / 4 / view.focalMillimetres()) * 180 / Math.PI;
+        double quarter = StrictMath.atan2(view.heightMillimetres() / 4, view.focalMillimetres()) * 180 / Math.PI;
         return Math.max(LOWEST_DEGREES, view.altitudeDegrees() + quarter);
     }
 }
