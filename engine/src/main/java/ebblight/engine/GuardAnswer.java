@@ -22,8 +22,7 @@ final class GuardAnswer {
     static JsonObject of(Fields fields, TideCurve curve) {
         double now = Epoch.seconds(Instants.read(fields, "now"));
         WaterGuard guard = guard(fields, curve);
-        WaterGuard.Verdict verdict =
-                guard.at(
+        WaterGuard.Verdict verdict = guard.at(
                 now,
                 fields.number("exposureSeconds", 0, 0, LONGEST_SECONDS),
                 fields.number("busySeconds", 0, 0, LONGEST_SECONDS));

@@ -10,8 +10,8 @@ import java.util.regex.Pattern;
 /** Reads and writes instants in documents: ISO 8601 with Z or an offset. */
 final class Instants {
 
-    private static final Pattern FORM = Pattern.compile(
-            "(\\d{4})-(\\d{2})-(\\d{2})[Tt ](\\d{2}):(\\d{2})(?::(\\d{2})(?:\\.(\\d{1,9}))?)?(Z|z|[+-]\\d{2}(?::?\\d{2})?)");
+    private static final Pattern FORM = Pattern.compile("(\\d{4})-(\\d{2})-(\\d{2})[Tt"
+            + " ](\\d{2}):(\\d{2})(?::(\\d{2})(?:\\.(\\d{1,9}))?)?(Z|z|[+-]\\d{2}(?::?\\d{2})?)");
 
     private static final Pattern OFFSET = Pattern.compile("Z|z|[+-]\\d{2}(:?\\d{2})?");
 

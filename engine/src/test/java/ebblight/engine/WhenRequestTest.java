@@ -19,8 +19,8 @@ class WhenRequestTest {
     private static final JsonObject SUN_UP = json("{'schema':'when/1','at':'51.4779,0','from':'2024-03-20T00:00:00Z',"
             + "'to':'2024-03-21T00:00:00Z','sunAltitude':[0,90]}");
 
-    private static final JsonObject TIDE = json("{'schema':'when/1','at':'50,0','station':{'id':'one',"
-            + "'name':'one constituent','latitude':50,'longitude':0,'datum':'MSL','meanMetres':2,'harmonics':[['M2',1,0]]},"
+    private static final JsonObject TIDE = json("{'schema':'when/1','at':'50,0','station':{'id':'one','name':'one"
+            + " constituent','latitude':50,'longitude':0,'datum':'MSL','meanMetres':2,'harmonics':[['M2',1,0]]},"
             + "'from':'2024-03-20T00:00:00Z','to':'2024-03-22T00:00:00Z','tideMetres':[2.5,9]}");
 
     private final Asking asking = new Asking(new Blobs());

@@ -51,8 +51,7 @@ record DayStrip(HourAxis axis, double tall) {
     }
 
     private double rows() {
-        return 2 * (sky().height() + GAP) + (hasTide() ? tide().height() + GAP : 0)
-                + light().height();
+        return 2 * (sky().height() + GAP) + (hasTide() ? tide().height() + GAP : 0) + light().height();
     }
 
     void draw(Drawing to, double top) {

@@ -189,7 +189,10 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
                     to.text(
                             foot.get().x(),
                             foot.get().y() + 8 + small,
-                            Lettering.of(small, Ink.INK).strong().held(Hold.MIDDLE).haloed(),
+                            Lettering.of(small, Ink.INK)
+                                    .strong()
+                                    .held(Hold.MIDDLE)
+                                    .haloed(),
                             day.zone().hour(time).replaceAll("^0|:00$", ""));
                 }
             }

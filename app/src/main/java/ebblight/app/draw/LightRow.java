@@ -25,21 +25,8 @@ record LightRow(HourAxis axis, double height) {
                 if (now > LEAST_EV) {
                     boolean wished = wish.isPresent() && now >= wish.get()[0] && now <= wish.get()[1];
                     double tall = (now - LEAST_EV) * step;
-                    to.rect(
-                            begun,
-                            y + height - tall,
-                            Math.max(0.8, at - begun - 1),
-                            tall,
-                            wished ? Ink.INK : Ink.STEP);
-                    to.line(
-                            begun,
-                            y + height - tall - step,
-                            at - 1,
-                            y + height - tall - step,
-                            Ink.INK_3,
-                            1.3,
-                            1.5,
-                            3);
+                    to.rect(begun, y + height - tall, Math.max(0.8, at - begun - 1), tall, wished ? Ink.INK : Ink.STEP);
+                    to.line(begun, y + height - tall - step, at - 1, y + height - tall - step, Ink.INK_3, 1.3, 1.5, 3);
                 }
                 now = next;
                 begun = at;
@@ -48,7 +35,11 @@ record LightRow(HourAxis axis, double height) {
         for (int value : new int[] {0, 5, 10}) {
             double at = y + height - (value - LEAST_EV) * step;
             to.line(axis.left(), at, axis.left() + 8, at, Ink.INK, 1.5);
-            to.text(axis.left() + 12, at + axis.small() / 3, Lettering.of(axis.small(), Ink.INK).haloed(), axis.narrow() ? "" + value : "EV " + value);
+            to.text(
+                    axis.left() + 12,
+                    at + axis.small() / 3,
+                    Lettering.of(axis.small(), Ink.INK).haloed(),
+                    axis.narrow() ? "" + value : "EV " + value);
         }
         double brightest = axis.day().hours().stream()
                 .mapToDouble(r -> r.getDouble("exposureValue100"))

@@ -31,8 +31,8 @@ record SkyRows(HourAxis axis, double height) {
             Optional<Instant> at = axis.day().event(event);
             if (at.isPresent()) {
                 boolean rises = event.equals("sunrise");
-                String words =
-                        (axis.narrow() ? "" : rises ? "up " : "sets ") + axis.day().zone().hour(at.get());
+                String words = (axis.narrow() ? "" : rises ? "up " : "sets ")
+                        + axis.day().zone().hour(at.get());
                 // where it is narrow the words stand on the night's side, the day is too short for two of them
                 boolean right = rises != axis.narrow();
                 Lettering type = Lettering.of(axis.small(), axis.narrow() ? Ink.BAND_INK : Ink.INK)
@@ -58,7 +58,8 @@ record SkyRows(HourAxis axis, double height) {
                 to.text(
                         axis.x(at),
                         y + height / 2 + 5,
-                        Lettering.of(axis.small(), degrees < -0.8 ? Ink.BAND_INK : Ink.INK).held(Hold.MIDDLE),
+                        Lettering.of(axis.small(), degrees < -0.8 ? Ink.BAND_INK : Ink.INK)
+                                .held(Hold.MIDDLE),
                         words);
             }
         }
@@ -79,8 +80,14 @@ record SkyRows(HourAxis axis, double height) {
         }
         String lit = Math.round(100 * fraction) + " % lit";
         String whole = lit
-                + axis.day().event("moonrise").map(i -> ", up " + axis.day().zone().hour(i)).orElse("")
-                + axis.day().event("moonset").map(i -> ", down " + axis.day().zone().hour(i)).orElse("");
+                + axis.day()
+                        .event("moonrise")
+                        .map(i -> ", up " + axis.day().zone().hour(i))
+                        .orElse("")
+                + axis.day()
+                        .event("moonset")
+                        .map(i -> ", down " + axis.day().zone().hour(i))
+                        .orElse("");
         for (String words : new String[] {whole, lit}) {
             OptionalDouble free = free(words);
             if (free.isPresent()) {
@@ -100,8 +107,8 @@ record SkyRows(HourAxis axis, double height) {
                                     && axis.x(DayPlan.instant(r, "time")) > a - 14
                                     && axis.x(DayPlan.instant(r, "time")) < a + wide)
                     && axis.day().windows().stream()
-                            .noneMatch(w ->
-                                    axis.x(DayPlan.instant(w, "end")) > a - 6 && axis.x(DayPlan.instant(w, "start")) < a + wide);
+                            .noneMatch(w -> axis.x(DayPlan.instant(w, "end")) > a - 6
+                                    && axis.x(DayPlan.instant(w, "start")) < a + wide);
             if (free) {
                 return OptionalDouble.of(from);
             }

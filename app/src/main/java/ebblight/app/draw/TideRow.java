@@ -15,7 +15,11 @@ record TideRow(HourAxis axis, double height) {
     void draw(Drawing to, double y, JsonObject tide) {
         axis.name(to, y, "Tide", axis.range("tideMetres", "", " m", 1));
         if (!axis.narrow()) {
-            to.text(0, y + 3 * axis.small() + 7, Lettering.of(axis.small(), Ink.INK_2), "above " + tide.getString("datum"));
+            to.text(
+                    0,
+                    y + 3 * axis.small() + 7,
+                    Lettering.of(axis.small(), Ink.INK_2),
+                    "above " + tide.getString("datum"));
         }
         List<JsonObject> heights = DayPlan.rows(tide.getArray("heights")).stream()
                 .filter(r -> r.isNumber("heightMetres"))
@@ -42,7 +46,8 @@ record TideRow(HourAxis axis, double height) {
         ToDoubleFunction<Double> level = m -> y + height - 10 - (m - floor) * scale;
         List<Dot> curve = new ArrayList<>();
         for (JsonObject row : heights) {
-            curve.add(new Dot(axis.x(DayPlan.instant(row, "time")), level.applyAsDouble(row.getDouble("heightMetres"))));
+            curve.add(
+                    new Dot(axis.x(DayPlan.instant(row, "time")), level.applyAsDouble(row.getDouble("heightMetres"))));
         }
         List<Dot> water = new ArrayList<>(curve);
         water.add(new Dot(curve.get(curve.size() - 1).x(), y + height));
@@ -58,7 +63,8 @@ record TideRow(HourAxis axis, double height) {
                     axis.left() + 6,
                     at - 5,
                     Lettering.of(axis.small(), Ink.WRACK).strong().haloed(),
-                    (axis.narrow() ? "way back " : "way back, less the margin for waves: ") + HourAxis.number(m, 1) + " m");
+                    (axis.narrow() ? "way back " : "way back, less the margin for waves: ") + HourAxis.number(m, 1)
+                            + " m");
         });
         for (JsonObject extreme : DayPlan.rows(tide.getArray("extremes"))) {
             double metres = extreme.getDouble("heightMetres");
@@ -66,8 +72,12 @@ record TideRow(HourAxis axis, double height) {
             double ya = level.applyAsDouble(metres);
             to.circle(at, ya, 4.5, Ink.SEA);
             String words = (axis.narrow() ? "" : extreme.getString("kind") + " ")
-                    + axis.day().zone().hour(DayPlan.instant(extreme, "time")) + ", " + HourAxis.number(metres, 1) + " m";
-            Lettering type = Lettering.of(axis.small(), Ink.INK).strong().held(Hold.MIDDLE).haloed();
+                    + axis.day().zone().hour(DayPlan.instant(extreme, "time")) + ", " + HourAxis.number(metres, 1)
+                    + " m";
+            Lettering type = Lettering.of(axis.small(), Ink.INK)
+                    .strong()
+                    .held(Hold.MIDDLE)
+                    .haloed();
             double half = Drawing.width(type, words) / 2;
             double middle = Math.max(axis.left() + half + 4, Math.min(axis.width() - half - 4, at));
             boolean up = extreme.getString("kind").equals("high");
@@ -92,9 +102,15 @@ record TideRow(HourAxis axis, double height) {
                     && guard.isString("leaveBy")
                     && DayPlan.instant(guard, "leaveBy").isBefore(axis.day().to())) {
                 double at = axis.x(DayPlan.instant(guard, "leaveBy"));
-                String words = (axis.narrow() ? "" : "leave by ") + axis.day().zone().hour(DayPlan.instant(guard, "leaveBy"));
-                boolean leftward =
-                        at + Drawing.width(Lettering.of(axis.small() + 1, Ink.WRACK).strong(), words) + 12 > axis.width();
+                String words =
+                        (axis.narrow() ? "" : "leave by ") + axis.day().zone().hour(DayPlan.instant(guard, "leaveBy"));
+                boolean leftward = at
+                                + Drawing.width(
+                                        Lettering.of(axis.small() + 1, Ink.WRACK)
+                                                .strong(),
+                                        words)
+                                + 12
+                        > axis.width();
                 to.line(at, y, at, y + height, Ink.WRACK, 3);
                 to.text(
                         at + (leftward ? -7 : 7),

@@ -184,9 +184,10 @@ class BeforePageTest {
     @Order(7)
     void theSheetIsAPdf() {
         Object head = browser.driver()
-                .executeAsyncScript("const done = arguments[arguments.length - 1]; const f = window.fetch;"
-                        + "window.fetch = async (...a) => { const r = await f(...a); if (String(a[0]).includes('sheet'))"
-                        + " r.clone().text().then(t => { window.fetch = f; done(t.slice(0, 5)); }); return r; };"
+                .executeAsyncScript("const done = arguments[arguments.length - 1]; const f = window.fetch;window.fetch"
+                        + " = async (...a) => { const r = await f(...a); if"
+                        + " (String(a[0]).includes('sheet')) r.clone().text().then(t => { window.fetch"
+                        + " = f; done(t.slice(0, 5)); }); return r; };"
                         + "document.querySelector('[data-focus=sheet-pdf]').click()");
         assertThat(head).isEqualTo("%PDF-");
         browser.until("document.getElementById('notice').innerText.includes('one page')");
