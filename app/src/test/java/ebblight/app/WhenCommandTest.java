@@ -77,10 +77,12 @@ class WhenCommandTest {
 
     @Test
     void aForecastIsReadFromAFileBesideTheWishes() throws Exception {
-        Files.writeString(
-                folder.resolve("air.csv"),
-                "# typed from the harbour office\ntime,windMetresPerSecond,swellMetres\n2027-01-01T00:00Z,0,\n"
-                        + "2027-01-01T12:00Z,10,1\n");
+        Files.writeString(folder.resolve("air.csv"), """
+                # typed from the harbour office
+                time,windMetresPerSecond,swellMetres
+                2027-01-01T00:00Z,0,
+                2027-01-01T12:00Z,10,1
+                """);
         String day = "{\"schema\":\"wishes/1\",\"at\":\"48.65,-2.03\",\"zone\":\"UTC\",\"from\":\"2027-01-01\","
                 + "\"to\":\"2027-01-02\",\"hours\":[\"00:00\",\"12:00\"],\"windMetresPerSecond\":[0,5],"
                 + "\"weather\":\"air.csv\"}";
@@ -105,9 +107,11 @@ class WhenCommandTest {
         Said.by("when", file(WISHES.replace("nearest", "no such port"))).refuses(3, "station:", "no such port");
         Said.by("when", file(WISHES), "--time", "long", "--filters", "6").refuses(2, "--time", "long");
         Said.by("when", file(WISHES), "--filters", "6").refuses(2, "--filters", "--time");
-        Files.writeString(
-                folder.resolve("two.csv"),
-                "time,heightMetres,kind\n2027-01-01T01:00Z,5,high\n2027-01-01T07:00Z,6,high\n");
+        Files.writeString(folder.resolve("two.csv"), """
+                time,heightMetres,kind
+                2027-01-01T01:00Z,5,high
+                2027-01-01T07:00Z,6,high
+                """);
         Said.by("when", file(WISHES.replace("\"station\":\"nearest\"", "\"table\":\"two.csv\"")))
                 .refuses(3, "table", "two high waters in a row");
     }
