@@ -60,7 +60,8 @@ final class WhenReport {
         }
         boolean water = answer.has("datum");
         if (water) {
-            printer.line(printer.faint("falling water first, then turning, then rising"));
+            printer.line(printer.faint(
+                    "falling water first, then turning, then rising; last where the way back is cut off"));
         }
         List<JsonObject> ranked = windows.stream()
                 .sorted(Comparator.comparingInt(w -> w.getInt("rank")))
@@ -77,11 +78,10 @@ final class WhenReport {
                     + length(window.getLong("minutes")) + frames + "   at the tripod by "
                     + zone.hour(Instant.parse(window.getString("atTripodBy")))
                     + (GuardWords.of(window, zone).isEmpty() ? "" : "   " + GuardWords.of(window, zone)));
-            printer.line("    "
-                    + String.join(
-                            "; ",
-                            window.getArray("why").stream().map(String::valueOf).toList())
-                    + (water ? "; water " + window.getString("water") : ""));
+            List<String> why =
+                    window.getArray("why").stream().map(String::valueOf).toList();
+            String way = window.getString("water") + " water";
+            printer.line("    " + String.join("; ", why) + (water && !why.contains(way) ? "; " + way : ""));
         }
         if (windows.size() > MOST) {
             printer.line(printer.faint("… and " + (windows.size() - MOST) + " more; all of them with --json"));

@@ -77,7 +77,9 @@ class WhenCommandTest {
 
     @Test
     void aForecastIsReadFromAFileBesideTheWishes() throws Exception {
-        Files.writeString(folder.resolve("air.csv"), """
+        Files.writeString(
+                folder.resolve("air.csv"),
+                """
                 # typed from the harbour office
                 time,windMetresPerSecond,swellMetres
                 2027-01-01T00:00Z,0,
@@ -107,7 +109,9 @@ class WhenCommandTest {
         Said.by("when", file(WISHES.replace("nearest", "no such port"))).refuses(3, "station:", "no such port");
         Said.by("when", file(WISHES), "--time", "long", "--filters", "6").refuses(2, "--time", "long");
         Said.by("when", file(WISHES), "--filters", "6").refuses(2, "--filters", "--time");
-        Files.writeString(folder.resolve("two.csv"), """
+        Files.writeString(
+                folder.resolve("two.csv"),
+                """
                 time,heightMetres,kind
                 2027-01-01T01:00Z,5,high
                 2027-01-01T07:00Z,6,high

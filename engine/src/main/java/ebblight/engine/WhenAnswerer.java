@@ -104,9 +104,11 @@ final class WhenAnswerer implements Engine.Answerer {
     private static JsonArray windows(
             Fields fields, Scene scene, List<HourWindow> windows, Optional<FrameFields> frames) {
         int setUp = fields.whole("setUpMinutes", SET_UP_MINUTES);
-        List<HourWindow> ranked = new ArrayList<>(windows);
-        ranked.sort(Comparator.comparing(HourWindow::water).thenComparing(HourWindow::start));
         Optional<WaterGuard> guard = guard(fields, scene);
+        List<HourWindow> ranked = new ArrayList<>(windows);
+        ranked.sort(Comparator.comparing((HourWindow w) -> cutOff(guard, w))
+                .thenComparing(HourWindow::water)
+                .thenComparing(HourWindow::start));
         JsonArray rows = new JsonArray();
         for (HourWindow window : windows) {
             double start = Epoch.seconds(window.start());
@@ -150,6 +152,12 @@ final class WhenAnswerer implements Engine.Answerer {
                 .orElseThrow(() -> new RequestException(
                         fields.path("guard"), "needs a tide: name a station or give a table of waters"));
         return Optional.of(GuardAnswer.guard(fields.part("guard"), curve));
+    }
+
+    /** Whether the water is over the way back when a window begins: such windows rank last. */
+    private static boolean cutOff(Optional<WaterGuard> guard, HourWindow window) {
+        return guard.isPresent()
+                && guard.get().at(Epoch.seconds(window.start()), 0, 0) instanceof WaterGuard.Verdict.Gone;
     }
 
     /** By when to be off the rock, seen from the start of a window. */

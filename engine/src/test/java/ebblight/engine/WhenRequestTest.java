@@ -9,6 +9,8 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -92,6 +94,25 @@ class WhenRequestTest {
             }
         }
         assertThat(lastFalling).isPositive().isLessThan(firstRising);
+    }
+
+    @Test
+    void whereTheWayBackIsCutOffRanksLast() {
+        JsonObject asked = with(with(TIDE, "tideMetres", "[1.2,2.9]"), "guard", "{'feetMetres':2.6}");
+        boolean cutOff = false;
+        List<JsonObject> windows = asking.ask(asked).getArray("windows").stream()
+                .map(JsonObject.class::cast)
+                .sorted(Comparator.comparingInt(w -> w.getInt("rank")))
+                .toList();
+        // the water stands between 1 and 3 m; over 2.6 m less half a metre the way back is cut off
+        for (JsonObject window : windows) {
+            boolean now = window.getObject("guard").getString("verdict").equals("leave now");
+            assertThat(now || !cutOff).isTrue();
+            assertThat(now).isEqualTo(window.getArray("tideMetres").getDouble(0) >= 2.1);
+            cutOff |= now;
+        }
+        assertThat(cutOff).isTrue();
+        assertThat(windows.get(0).getObject("guard").getString("leaveBy")).isNotNull();
     }
 
     @Test
