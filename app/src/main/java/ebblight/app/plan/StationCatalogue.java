@@ -164,7 +164,7 @@ public final class StationCatalogue {
     }
 
     /** Lower case, without accents and signs between words. */
-    public static String plain(String text) {
+    static String plain(String text) {
         String lower = text.toLowerCase(Locale.ROOT)
                 .replace("ø", "o")
                 .replace("æ", "ae")

@@ -71,7 +71,7 @@ public final class TideTableFile {
         return row;
     }
 
-    public static List<String> lines(Path file) throws IOException {
+    static List<String> lines(Path file) throws IOException {
         if (!Files.isReadable(file)) {
             throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
         }
@@ -82,7 +82,7 @@ public final class TideTableFile {
         }
     }
 
-    public static IOException bad(Path file, int index, String problem) {
+    static IOException bad(Path file, int index, String problem) {
         return new UnreadableInputException(file, "line " + (index + 1) + " " + problem);
     }
 }

@@ -36,11 +36,6 @@ public final class Zone {
         }
     }
 
-    /** The zone of this machine. */
-    public static Zone here() {
-        return new Zone(ZoneId.systemDefault());
-    }
-
     public String name() {
         return id.getId();
     }

@@ -5,7 +5,7 @@ import { hourIn, momentWords } from '../logic/plan.js';
 
 const MOMENT_MINUTES = 5;
 
-export function planDay({ onMoment }) {
+export function planDay() {
   let whole = null;
   let zone = 'UTC';
   let at = 0;
@@ -38,7 +38,6 @@ export function planDay({ onMoment }) {
         node.style.top = `${y}px`;
       }
     }
-    onMoment?.(moment);
   }
 
   function to(index) {

@@ -18,7 +18,7 @@ export function open(host, { store, go, place, say, header }) {
   let turn = 0;
   let all = false;
   let closed = false;
-  const planned = planDay({});
+  const planned = planDay();
   const weave = el('div.weave', { role: 'group', 'aria-label': 'Weave of days' });
   const windows = el('section.windows', { 'aria-label': 'Windows' });
   const pack = el('section.pack', { 'aria-label': 'To pack' });
