@@ -139,3 +139,53 @@ test('stroke: the swing falls with what is left', async () => {
   falling.slice(1).forEach((v, i) => assert.ok(v < falling[i]));
   assert.ok(swing(0.005) < 0.06, 'glass is all but flat');
 });
+
+test('wishes of the hour: ends never pass each other, hours go round the clock', async () => {
+  const { WISHES, moved, plainWords, toggled } = await load('logic/plan.js');
+  const sun = WISHES.find((w) => w.name === 'sunAltitude');
+  assert.deepEqual(moved(sun, [-6, 5], 0, 1), [-5, 5]);
+  assert.deepEqual(moved(sun, [5, 5], 0, 1), [5, 5]);
+  assert.deepEqual(moved(sun, [-18, 5], 0, -1), [-18, 5]);
+  assert.equal(sun.sentence([-6, 5]), 'Sun −6 to 5° high');
+  assert.equal(WISHES.find((w) => w.name === 'sunBearing').sentence([-30, 45]), 'Sun 30° left to 45° right of the view');
+  assert.equal(plainWords('relax sunAltitude by 3°'), 'Relax height of the sun by 3°');
+  // plain words that are also names of wishes stay as they are
+  assert.equal(plainWords('hours and heights at your place'), 'Hours and heights at your place');
+  const tide = WISHES.find((w) => w.name === 'tideMetres');
+  assert.deepEqual(moved(tide, [0.5, 2], 1, 1), [0.5, 2.1]);
+  const hours = WISHES.find((w) => w.name === 'hours');
+  assert.deepEqual(moved(hours, ['05:00', '23:45'], 1, 1), ['05:00', '00:00']);
+  const days = WISHES.find((w) => w.name === 'days');
+  assert.equal(days.sentence(['sun', 'mon', 'sat']), 'On Mon, Sat or Sun');
+  // a wish for no day at all would be no wish
+  assert.deepEqual(toggled(['sat'], 'sat'), ['sat']);
+});
+
+test('the question holds what is known and no more', async () => {
+  const { questionOf, spanOf, bagOf } = await load('logic/plan.js');
+  const view = { id: 'view-1', hour: { sunAltitude: [-6, 5], sunInFrame: false, tideMetres: [1, 2] } };
+  const outing = { zone: 'UTC', place: { at: '1,2' }, plan: { from: '2027-01-01', to: '2027-02-01' } };
+  const asked = questionOf(outing, view, '2027-01-10', null);
+  // no bearing and no station: what needs them is not asked
+  assert.deepEqual(Object.keys(asked).filter((k) => k in view.hour), ['sunAltitude']);
+  assert.equal(asked.from, '2027-01-01');
+  // a span that is over begins today and keeps its length
+  assert.deepEqual(spanOf(outing.plan, '2027-03-01'), { from: '2027-03-01', to: '2027-04-01', days: 31 });
+  assert.equal(questionOf({ ...outing, place: {} }, view, '2027-01-10', null), null);
+  const whole = questionOf({ ...outing, place: { at: '1,2', station: 'x' }, plan: { ...outing.plan, exposure: { time: '2m' } } }, { ...view, azimuth: 270 }, '2027-01-10', bagOf({ filters: [{ takes: '6', inBag: true, measuredStops: 6.2 }, { takes: '10', inBag: false }] }, {}));
+  assert.deepEqual(whole.kit.filters, ['6']);
+  assert.deepEqual(whole.kit.measured, ['6=6.2']);
+  assert.equal(whole.view.focalMillimetres, 24);
+  assert.deepEqual(whole.tideMetres, [1, 2]);
+});
+
+test('days and hours are those of the place', async () => {
+  const { addDays, dayIn, hourIn, dayWords, guardWords } = await load('logic/plan.js');
+  // 1 January 2027 is a Friday (common knowledge: any calendar)
+  assert.equal(dayWords('2027-01-01'), 'Fri 1 Jan');
+  assert.equal(addDays('2027-02-28', 1), '2027-03-01');
+  assert.equal(dayIn('Pacific/Auckland', new Date('2027-01-01T12:00:00Z')), '2027-01-02');
+  assert.equal(hourIn('Europe/Paris', '2027-07-01T12:00:00Z'), '14:00');
+  assert.match(guardWords({ end: '2027-01-01T12:00:00Z', guard: { leaveBy: '2027-01-01T11:00:00Z' } }, 'UTC'), /Leave by 11:00, before the window ends/);
+  assert.match(guardWords({ end: '2027-01-01T12:00:00Z', guard: { verdict: 'leave now' } }, 'UTC'), /over the way back/);
+});

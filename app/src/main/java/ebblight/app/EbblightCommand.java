@@ -34,6 +34,8 @@ import picocli.CommandLine.TypeConversionException;
             StackCommand.class,
             SkyCommand.class,
             TideCommand.class,
+            WhenCommand.class,
+            OutingCommand.class,
             OpenCommand.class
         },
         footer = {

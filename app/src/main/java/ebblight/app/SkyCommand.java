@@ -5,6 +5,7 @@ import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
+import ebblight.app.plan.Zone;
 import ebblight.core.exposure.Filter;
 import ebblight.core.exposure.ShutterTime;
 import ebblight.engine.Blobs;

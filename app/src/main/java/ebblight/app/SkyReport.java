@@ -3,6 +3,7 @@ package ebblight.app;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Words;
+import ebblight.app.plan.Zone;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;

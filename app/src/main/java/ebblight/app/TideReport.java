@@ -2,6 +2,7 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Words;
+import ebblight.app.plan.Zone;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;

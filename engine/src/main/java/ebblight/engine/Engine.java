@@ -23,7 +23,9 @@ public final class Engine {
                 "wish/1", new WishAnswerer(surveys),
                 "preview/1", new PreviewAnswerer(surveys),
                 "sky/1", new SkyAnswerer(),
-                "tide/1", new TideAnswerer()));
+                "tide/1", new TideAnswerer(),
+                "when/1", new WhenAnswerer(),
+                "guess/1", new GuessAnswerer()));
     }
 
     /**

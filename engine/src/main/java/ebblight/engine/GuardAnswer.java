@@ -21,6 +21,22 @@ final class GuardAnswer {
 
     static JsonObject of(Fields fields, TideCurve curve) {
         double now = Epoch.seconds(Instants.read(fields, "now"));
+        WaterGuard guard = guard(fields, curve);
+        WaterGuard.Verdict verdict = guard.at(
+                now,
+                fields.number("exposureSeconds", 0, 0, LONGEST_SECONDS),
+                fields.number("busySeconds", 0, 0, LONGEST_SECONDS));
+        JsonObject answer = new JsonObject();
+        answer.put("feetMetres", feet(fields, curve));
+        answer.put("rulingMetres", guard.lowestMetres());
+        answer.put("marginMetres", guard.marginMetres());
+        answer.put("wayBackGiven", fields.has("wayBackMetres"));
+        put(answer, verdict);
+        return answer;
+    }
+
+    /** The guard that the fields describe, whatever the hour. */
+    static WaterGuard guard(Fields fields, TideCurve curve) {
         double feet = feet(fields, curve);
         OptionalDouble wayBack = fields.has("wayBackMetres")
                 ? OptionalDouble.of(fields.number("wayBackMetres"))
@@ -30,7 +46,7 @@ final class GuardAnswer {
                         fields.path("swellMetres"),
                         () -> new Swell(fields.number("swellMetres"), fields.number("swellSeconds"))))
                 : Optional.empty();
-        WaterGuard guard = Checked.of(
+        return Checked.of(
                 "guard",
                 () -> WaterGuard.of(
                         curve,
@@ -39,17 +55,6 @@ final class GuardAnswer {
                         fields.number("marginMetres", 0),
                         swell,
                         fields.number("packingSeconds", WaterGuard.PACKING_SECONDS)));
-        WaterGuard.Verdict verdict = guard.at(
-                now,
-                fields.number("exposureSeconds", 0, 0, LONGEST_SECONDS),
-                fields.number("busySeconds", 0, 0, LONGEST_SECONDS));
-        JsonObject answer = new JsonObject();
-        answer.put("feetMetres", feet);
-        answer.put("rulingMetres", guard.lowestMetres());
-        answer.put("marginMetres", guard.marginMetres());
-        answer.put("wayBackGiven", wayBack.isPresent());
-        put(answer, verdict);
-        return answer;
     }
 
     private static double feet(Fields fields, TideCurve curve) {
@@ -68,7 +73,7 @@ final class GuardAnswer {
         return curve.heightMetres(at);
     }
 
-    private static void put(JsonObject answer, WaterGuard.Verdict verdict) {
+    static void put(JsonObject answer, WaterGuard.Verdict verdict) {
         answer.put("leaveBy", null);
         answer.put("latestStart", null);
         answer.put("rising", null);

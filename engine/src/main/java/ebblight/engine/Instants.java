@@ -10,8 +10,10 @@ import java.util.regex.Pattern;
 /** Reads and writes instants in documents: ISO 8601 with Z or an offset. */
 final class Instants {
 
-    private static final Pattern FORM = Pattern.compile(
-            "(\\d{4})-(\\d{2})-(\\d{2})[Tt ](\\d{2}):(\\d{2})(?::(\\d{2})(?:\\.(\\d{1,9}))?)?(Z|z|[+-]\\d{2}(?::?\\d{2})?)");
+    private static final Pattern FORM = Pattern.compile("(\\d{4})-(\\d{2})-(\\d{2})[Tt"
+            + " ](\\d{2}):(\\d{2})(?::(\\d{2})(?:\\.(\\d{1,9}))?)?(Z|z|[+-]\\d{2}(?::?\\d{2})?)");
+
+    private static final Pattern OFFSET = Pattern.compile("Z|z|[+-]\\d{2}(:?\\d{2})?");
 
     private static final String EXPECTED = "expected an instant such as 2027-01-10T16:30:00Z or 2027-01-10T17:30+01:00";
 
@@ -40,6 +42,14 @@ final class Instants {
         } catch (DateTimeException e) {
             throw new RequestException(field, "\"" + typed + "\" does not exist (" + e.getMessage() + "); " + EXPECTED);
         }
+    }
+
+    /** The offset in a table, refused when it has another form. */
+    static ZoneOffset checkedOffset(String typed) {
+        if (!OFFSET.matcher(typed).matches()) {
+            throw new IllegalArgumentException("\"" + typed + "\" is no offset; expected Z or one such as +01:00");
+        }
+        return offset(typed);
     }
 
     /** The offset {@code Z}, {@code +02:00} or {@code -03}. */

@@ -18,7 +18,6 @@ import ebblight.core.exposure.WayOut;
 import ebblight.core.numeric.Powers;
 import ebblight.core.numeric.Work;
 import ebblight.core.optics.DepthOfField;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -60,21 +59,13 @@ final class SettingsAnswerer implements Engine.Answerer {
         JsonArray array = new JsonArray();
         for (Reach reach : solved.reach()) {
             JsonObject one = new JsonObject();
-            one.put("filters", names(reach.filters()));
+            one.put("filters", BagFields.names(reach.filters()));
             one.put("fNumber", ThirdStops.fNominal(reach.fNumber()));
             one.put("seconds", reach.seconds());
             one.put("correctedSeconds", Json.number(request.light().openFor(reach.seconds())));
             array.add(one);
         }
         return array;
-    }
-
-    private static JsonArray names(List<Filter> filters) {
-        JsonArray names = new JsonArray();
-        for (Filter filter : filters) {
-            names.add(filter.name());
-        }
-        return names;
     }
 
     /** A reading as typed, or the light itself as an exposure value: f/1, ISO 100 and the time that goes with it. */
@@ -113,7 +104,7 @@ final class SettingsAnswerer implements Engine.Answerer {
                     nearest > 0 ? "farthestMetres" : "nearestMetres",
                     () -> new SettingsRequest.Depth(nearest, farthest)));
         }
-        List<Filter> bag = bag(fields.texts("filters"), fields.texts("measured"));
+        List<Filter> bag = BagFields.read(fields);
         return new SettingsRequest(
                 meter,
                 fields.number("biasStops", 0, -SettingsRequest.MOST_BIAS_STOPS, SettingsRequest.MOST_BIAS_STOPS),
@@ -127,38 +118,9 @@ final class SettingsAnswerer implements Engine.Answerer {
                 depth);
     }
 
-    /** The filters as typed, with the measured stops of those that have any ({@code 10=10.3}). */
-    private static List<Filter> bag(List<String> typed, List<String> measured) {
-        if (typed.size() > SettingsRequest.MOST_FILTERS) {
-            throw new RequestException(
-                    "filters", "a bag holds at most " + SettingsRequest.MOST_FILTERS + ", had " + typed.size());
-        }
-        List<Filter> bag = new ArrayList<>();
-        for (String name : typed) {
-            bag.add(Checked.of("filters", () -> Filter.parse(name)));
-        }
-        for (String row : measured) {
-            int equals = row.indexOf('=');
-            boolean used = false;
-            for (int k = 0; equals > 0 && k < bag.size(); k++) {
-                if (bag.get(k).name().equals(row.substring(0, equals).trim())) {
-                    double stops = Checked.of("measured", () -> Double.parseDouble(row.substring(equals + 1)));
-                    Filter filter = bag.get(k);
-                    bag.set(k, Checked.of("measured", () -> filter.withMeasured(stops)));
-                    used = true;
-                }
-            }
-            if (!used) {
-                throw new RequestException(
-                        "measured", "\"" + row + "\" names no filter of the bag; write NAME=STOPS such as 10=10.3");
-            }
-        }
-        return bag;
-    }
-
     private static JsonObject choice(Choice choice, SettingsRequest request, double exposureValue) {
         JsonObject one = new JsonObject();
-        one.put("filters", names(choice.filters()));
+        one.put("filters", BagFields.names(choice.filters()));
         one.put("stops", choice.stops());
         one.put("fNumber", ThirdStops.fNominal(choice.fNumber()));
         one.put("exactFNumber", choice.fNumber());

@@ -77,7 +77,7 @@ final class TideAnswerer implements Engine.Answerer {
         return answer;
     }
 
-    private static void putStation(JsonObject answer, Fields fields, Optional<Station> known, JsonArray warnings) {
+    static void putStation(JsonObject answer, Fields fields, Optional<Station> known, JsonArray warnings) {
         if (known.isEmpty()) {
             answer.put("station", null);
             answer.put("datum", fields.text("datum", "that of the table"));

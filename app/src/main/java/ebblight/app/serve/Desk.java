@@ -28,7 +28,7 @@ final class Desk {
     /** Raised when an answer of the same request would come out differently. */
     private static final String VERSION = "2";
 
-    private static final Set<String> OF_NUMBERS = Set.of("settings/1", "light/1");
+    private static final Set<String> OF_NUMBERS = Set.of("settings/1", "light/1", "sky/1", "tide/1", "guess/1");
     private static final String PICTURES = "/api/blobs/";
 
     private final OutingFolder folder;

@@ -50,6 +50,7 @@ public final class LocalServer implements AutoCloseable {
         new AskRoutes(desk, jobs, pictures, folder).add(javalin);
         new OutingRoutes(folder, outing, pictures, clock).add(javalin);
         new KitRoutes(new KitStore(data)).add(javalin);
+        new PlanRoutes(folder, clock).add(javalin);
         javalin.exception(UnauthorizedResponse.class, LocalServer::closedDoor);
         javalin.exception(Exception.class, Problems::answer);
     }

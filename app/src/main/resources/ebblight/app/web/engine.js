@@ -29,6 +29,10 @@ export const settings = (request) => answer({ schema: 'settings/1', ...request }
 
 export const light = (request) => answer({ schema: 'light/1', ...request }).then((whole) => whole.answer);
 
+export const sky = (request) => answer({ schema: 'sky/1', ...request }).then((whole) => whole.answer);
+
+export const guess = (request) => answer({ schema: 'guess/1', ...request }).then((whole) => whole.answer);
+
 /** The picture at a third of a stop, as an ImageBitmap. */
 export async function preview(frames, strokes, node, options) {
   const whole = await answer(withStrokes({ schema: 'preview/1', frames, node }, strokes), { ahead: true, ...options });

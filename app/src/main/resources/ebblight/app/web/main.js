@@ -108,6 +108,9 @@ const MODULES = {
   kit: () => import('./pages/kit.js'),
 };
 
+let showing = 0;
+
+/** Shows the page of the address; of two calls at once (a click tells popstate and hashchange) only the last opens it. */
 async function show() {
   const at = place();
   header();
@@ -118,7 +121,11 @@ async function show() {
   page?.leave?.();
   page = null;
   main.replaceChildren(el('p.wait', {}, 'One moment.'));
+  const mine = ++showing;
   const module = await MODULES[at.page]();
+  if (mine !== showing) {
+    return;
+  }
   main.replaceChildren();
   main.className = `page-${at.page}`;
   page = module.open(main, { store, go, place, say, header });

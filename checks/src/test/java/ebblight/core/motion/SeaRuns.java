@@ -35,7 +35,7 @@ final class SeaRuns {
     /** {@code runs} minutes of a sea, {@code perSecond} instants a second. */
     static SeaRuns of(Weather weather, int runs, int perSecond, Work work) {
         OpenWater water = new OpenWater(weather, PICTURE_WIDTH, POINT_STEP, work);
-        double[] times = new double[(int) RUN_SECONDS * perSecond + 1];
+        double[] times = new double[((int) RUN_SECONDS) * perSecond + 1];
         RgbPicture[][] rows = new RgbPicture[runs][];
         float[][][] light = new float[runs][times.length][];
         for (int run = 0; run < runs; run++) {

@@ -88,7 +88,9 @@ public final class HourFinder {
             List<Condition> others = new ArrayList<>(conditions);
             others.remove(condition);
             List<Run> without = new HourSearch(others, first, end, work).runs(leastMinutes);
-            OptionalDouble shortBy = shortBy(condition, without, leastMinutes);
+            boolean never = holds == 0;
+            OptionalDouble shortBy = shortBy(
+                    condition, without.isEmpty() && never ? List.of(new Run(first, end - 1)) : without, leastMinutes);
             shortfalls.add(new Shortfall(
                     condition.word(), end - first - holds, end - first, without.size(), shortBy, condition.unit()));
         }

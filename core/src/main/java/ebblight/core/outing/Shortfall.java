@@ -9,8 +9,8 @@ import java.util.OptionalDouble;
  * @param failsMinutes at how many minutes of the span it does not hold, the others aside
  * @param ofMinutes length of the span
  * @param windowsWithout how many windows there would be without it
- * @param shortBy by how much it must be relaxed for the best of those windows, in {@code unit}; empty when there are
- *     none or when it cannot be told
+ * @param shortBy by how much it must be relaxed for the best of those windows, in {@code unit}; when there are none and
+ *     the wish holds at no minute: for it alone; empty when it cannot be told
  * @param unit of {@code shortBy}
  */
 public record Shortfall(

@@ -46,7 +46,7 @@ export function lightWords(light, readings) {
   const age = Math.max(0, Math.round(light.ageMinutes));
   const at = clockOf(Date.parse(last.at));
   const rate = light.stopsPerMinute;
-  const how = Math.abs(rate) < 0.01 ? 'taken as steady' : `${rate > 0 ? 'fades' : 'grows'} ${Math.abs(rate).toFixed(2)} stop/min${light.rateFrom === 'readings' ? ` ± ${light.rangeStopsPerMinute.toFixed(2)}` : ''}`;
+  const how = Math.abs(rate) < 0.01 ? 'taken as steady' : `${rate > 0 ? 'fades' : 'grows'} ${Math.abs(rate).toFixed(2)} stop/min${light.rateFrom === 'readings' ? ` ± ${light.rangeStopsPerMinute.toFixed(2)}` : ''}${light.rateFrom === 'sun' ? ' by the sun' : ''}`;
   return [`EV ${light.exposureValue100.toFixed(1)}, read at ${at}`, light.stale ? `${age} min old: meter again` : how];
 }
 

@@ -282,7 +282,7 @@ export function showAxisPage(host, app) {
   }
 
   function drawNotes() {
-    const views = store.outing.views;
+    const views = store.outing.views.filter((v) => v.frames);
     fill(
       notes,
       s.reading ? el('p', { role: 'status' }, el('b', {}, `${s.reading.stage}, ${Math.round(100 * s.reading.fraction)} %`)) : '',

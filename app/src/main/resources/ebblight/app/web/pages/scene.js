@@ -125,6 +125,14 @@ export function createScene(store, tell) {
     return Object.fromEntries(Object.entries({ ...one, ...two }).filter(([, v]) => v !== null && v !== undefined));
   };
 
+  /** How fast the sun's light changes where the outing has a place; null when it has none, or when it is not known. */
+  const rateOfSky = (outing, reading) =>
+    outing.place?.at
+      ? engine.sky({ at: outing.place.at, time: new Date().toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
+        .then((sky) => sky.fadingStopsPerMinute)
+        .catch(() => null)
+      : Promise.resolve(null);
+
   /** Light now, and settings for the chosen time. */
   async function solve() {
     const outing = store.outing;
@@ -138,12 +146,16 @@ export function createScene(store, tell) {
     }
     const bag = (state.kit?.filters || []).filter((f) => f.inBag);
     const asked = state.third;
-    const rate = outing.light.stopsPerMinute;
+    const bySun = (outing.light.stopsPerMinute ?? null) === null && readings.length === 1 ? await rateOfSky(outing, readings[0]) : null;
+    const rate = bySun ?? outing.light.stopsPerMinute;
     state.light = await engine.light({
       readings: readings.slice(-2).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
       openAtSeconds: Date.now() / 1000,
       ...(rate === null || rate === undefined ? {} : { stopsPerMinute: rate }),
     }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: Date.now() / 1000 }));
+    if (bySun !== null) {
+      state.light.rateFrom = 'sun';
+    }
     const request = (seconds) => ({
       exposureValue100: state.light.exposureValue100,
       time: `${seconds}s`,

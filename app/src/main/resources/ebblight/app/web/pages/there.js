@@ -27,7 +27,9 @@ export function open(host, app) {
   });
   const tick = setInterval(() => current?.tick?.(Date.now()), 1000);
 
-  const viewOf = (at) => store.outing.views.find((v) => v.id === at.view) || store.outing.views[0] || null;
+  // views that are only planned have no frames yet
+  const filmed = () => store.outing.views.filter((v) => v.frames);
+  const viewOf = (at) => filmed().find((v) => v.id === at.view) || filmed()[0] || null;
 
   function addView(path) {
     const id = `view-${1 + Math.max(0, ...store.outing.views.map((v) => Number(v.id.split('-')[1]) || 0))}`;

@@ -1,4 +1,4 @@
-package ebblight.app;
+package ebblight.app.plan;
 
 import com.grack.nanojson.JsonArray;
 import ebblight.app.ask.UsageException;
@@ -14,7 +14,7 @@ import java.time.zone.ZoneOffsetTransition;
 import java.util.Locale;
 
 /** Time zones: known here by name, told to the engine as a table of offsets. */
-final class Zone {
+public final class Zone {
 
     private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
     private static final DateTimeFormatter DAY_AND_HOUR =
@@ -27,7 +27,7 @@ final class Zone {
     }
 
     /** The zone of a name such as {@code Europe/Paris}, {@code +01:00} or {@code UTC}. */
-    static Zone of(String option, String typed) {
+    public static Zone of(String option, String typed) {
         try {
             return new Zone(ZoneId.of(typed.trim()));
         } catch (DateTimeException e) {
@@ -36,17 +36,12 @@ final class Zone {
         }
     }
 
-    /** The zone of this machine. */
-    static Zone here() {
-        return new Zone(ZoneId.systemDefault());
-    }
-
-    String name() {
+    public String name() {
         return id.getId();
     }
 
     /** The day typed as 2027-01-10. */
-    static LocalDate day(String option, String typed) {
+    public static LocalDate day(String option, String typed) {
         try {
             return LocalDate.parse(typed.trim());
         } catch (DateTimeParseException e) {
@@ -55,12 +50,17 @@ final class Zone {
         }
     }
 
-    Instant start(LocalDate day) {
+    public Instant start(LocalDate day) {
         return day.atStartOfDay(id).toInstant();
     }
 
+    /** An hour of a day's clock; the one after it where the clock leaps over it. */
+    public Instant at(LocalDate day, int hour) {
+        return day.atTime(hour, 0).atZone(id).toInstant();
+    }
+
     /** The offsets between two instants as rows of instant and offset; the first row holds from the start. */
-    JsonArray offsets(Instant from, Instant to) {
+    public JsonArray offsets(Instant from, Instant to) {
         JsonArray rows = new JsonArray();
         rows.add(row(from, id.getRules().getOffset(from)));
         ZoneOffsetTransition next = id.getRules().nextTransition(from);
@@ -79,16 +79,16 @@ final class Zone {
     }
 
     /** Hour and minute here, rounded to the minute. */
-    String hour(Instant instant) {
+    public String hour(Instant instant) {
         return HOUR.format(instant.plus(Duration.ofSeconds(30)).atZone(id));
     }
 
     /** Day, hour and minute here, rounded to the minute. */
-    String dayAndHour(Instant instant) {
+    public String dayAndHour(Instant instant) {
         return DAY_AND_HOUR.format(instant.plus(Duration.ofSeconds(30)).atZone(id));
     }
 
-    LocalDate date(Instant instant) {
+    public LocalDate date(Instant instant) {
         return instant.atZone(id).toLocalDate();
     }
 }

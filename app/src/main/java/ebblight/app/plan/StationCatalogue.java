@@ -1,4 +1,4 @@
-package ebblight.app;
+package ebblight.app.plan;
 
 import ebblight.app.ask.UsageException;
 import ebblight.core.sky.Place;
@@ -20,9 +20,9 @@ import java.util.zip.GZIPInputStream;
  * The tide stations that come with the program, found by id, by name or by place. Its file and whose data it holds:
  * {@code tools/tide-stations} and NOTICE.
  */
-final class StationCatalogue {
+public final class StationCatalogue {
 
-    private static final String FILE = "tide/stations.tsv.gz";
+    private static final String FILE = "/ebblight/app/tide/stations.tsv.gz";
     private static final int COLUMNS = 9;
 
     private final List<Entry> entries;
@@ -36,18 +36,18 @@ final class StationCatalogue {
      *
      * @param key the name in plain lower-case letters, as searches compare it
      */
-    record Entry(String id, String name, String key, Place place, String[] columns) {
+    public record Entry(String id, String name, String key, Place place, String[] columns) {
 
-        String country() {
+        public String country() {
             return columns[2];
         }
 
         /** How it is shown where a person must choose. */
-        String words() {
+        public String words() {
             return name + (country().isEmpty() ? "" : ", " + country()) + " (" + id + ")";
         }
 
-        Station station() {
+        public Station station() {
             List<Station.Harmonic> harmonics = new ArrayList<>();
             for (String constant : columns[8].split(";", -1)) {
                 String[] parts = constant.split(" ", -1);
@@ -94,7 +94,7 @@ final class StationCatalogue {
         }
     }
 
-    static StationCatalogue read() throws IOException {
+    public static StationCatalogue read() throws IOException {
         List<Entry> entries = new ArrayList<>(4000);
         try (InputStream packed = Objects.requireNonNull(StationCatalogue.class.getResourceAsStream(FILE), FILE);
                 BufferedReader lines = new BufferedReader(
@@ -115,7 +115,7 @@ final class StationCatalogue {
         return new StationCatalogue(entries);
     }
 
-    int size() {
+    public int size() {
         return entries.size();
     }
 
@@ -123,7 +123,7 @@ final class StationCatalogue {
      * The stations a person may mean: the one of this id, else those of this name, else those whose names hold it.
      * Capitals and accents do not matter.
      */
-    List<Entry> search(String typed) {
+    public List<Entry> search(String typed) {
         String key = plain(typed);
         List<Entry> byId = entries.stream()
                 .filter(e -> e.id().equalsIgnoreCase(typed.trim()))
@@ -138,7 +138,7 @@ final class StationCatalogue {
     }
 
     /** The one station a person means; refuses with the candidates when there are none or several. */
-    Entry one(String option, String typed) {
+    public Entry one(String option, String typed) {
         List<Entry> found = search(typed);
         if (found.size() == 1) {
             return found.get(0);
@@ -156,7 +156,7 @@ final class StationCatalogue {
     }
 
     /** The nearest stations to a place, nearest first. */
-    List<Entry> nearest(Place place, int most) {
+    public List<Entry> nearest(Place place, int most) {
         return entries.stream()
                 .sorted(Comparator.comparingDouble(e -> place.kilometresTo(e.place())))
                 .limit(most)

@@ -1,4 +1,4 @@
-package ebblight.app;
+package ebblight.app.plan;
 
 import com.grack.nanojson.JsonArray;
 import ebblight.imaging.UnreadableInputException;
@@ -11,14 +11,14 @@ import java.util.List;
 import java.util.Locale;
 
 /** Reads a typed table of high and low waters: {@code time,heightMetres,kind} with kind high or low. */
-final class TideTableFile {
+public final class TideTableFile {
 
     private static final String HEADING = "time,heightMetres,kind";
 
     private TideTableFile() {}
 
     /** Rows of time, height and kind as the engine reads them. */
-    static JsonArray read(Path file) throws IOException {
+    public static JsonArray read(Path file) throws IOException {
         List<String> lines = lines(file);
         JsonArray rows = new JsonArray();
         boolean heading = false;

@@ -1,0 +1,253 @@
+package ebblight.app.serve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonParser;
+import ebblight.app.outing.OutingFolder;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.interactions.Actions;
+
+/** Planning a day in a real browser, from an empty folder to a window that There takes over. */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+@SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
+class BeforePageTest {
+
+    private static final String DRAWN = "document.querySelector('.strip svg') && document.querySelector('.weave svg')"
+            + " && !document.querySelector('.searching')";
+
+    @TempDir
+    static Path temporary;
+
+    private static LocalServer server;
+    private static Browser browser;
+    private static Path root;
+
+    @BeforeAll
+    static void start() throws IOException {
+        assumeTrue(Browser.present(), "no /usr/bin/chromium with its driver (Debian: chromium, chromium-driver)");
+        root = Files.createDirectories(temporary.resolve("outing"));
+        server = LocalServer.start(
+                OutingFolder.open(root), temporary.resolve("data"), temporary.resolve("cache"), 0, Clock.systemUTC());
+        browser = new Browser();
+        browser.size(1440, 900);
+        browser.driver().get(server.link().toString());
+        browser.run("localStorage.setItem('ebblight-tour', 'seen'); location.hash = '#before'");
+    }
+
+    @AfterAll
+    static void stop() {
+        if (browser != null) {
+            browser.close();
+            server.close();
+        }
+    }
+
+    @AfterEach
+    void noFault() {
+        assertThat(browser.faults()).isEmpty();
+    }
+
+    private static void press(CharSequence... keys) {
+        new Actions(browser.driver()).sendKeys(keys).perform();
+    }
+
+    private static JsonObject outing() throws Exception {
+        browser.until("!Object.keys(localStorage).some(k => k.startsWith('ebblight-unsaved'))");
+        return JsonParser.object().from(Files.readString(root.resolve("outing.json")));
+    }
+
+    private static String value(String css, String attribute) {
+        return String.valueOf(browser.find(css).getAttribute(attribute));
+    }
+
+    @Test
+    @Order(1)
+    void anEmptyOutingAsksForThePlaceAndFindsAPort() {
+        browser.until("document.body.innerText.includes('Where will you stand?')");
+        browser.find("[data-focus=place-zone]").clear();
+        browser.find("[data-focus=place-zone]").sendKeys("Europe/Paris");
+        browser.find("[data-focus=place-search]").sendKeys("saint malo");
+        browser.press("Saint Malo");
+        browser.until("document.querySelector('.place-water').innerText.includes('Water: Saint Malo')");
+        assertThat(value("[data-focus=place-at]", "value")).startsWith("48.6");
+        browser.press("Take this place");
+        browser.until(DRAWN);
+        assertThat(browser.text())
+                .contains("window", "falling water first", "Not for navigation")
+                .contains("Sun −6 to 5° high");
+    }
+
+    @Test
+    @Order(2)
+    void aPlaceThatDoesNotExistIsSaidAndNotTaken() throws Exception {
+        browser.pressAt("[data-focus=place]");
+        browser.find("[data-focus=place-at]").clear();
+        browser.find("[data-focus=place-at]").sendKeys("95,0");
+        browser.press("Take this place");
+        browser.until("[...document.querySelectorAll('.sheet .fault')].some(f => f.innerText.includes('95'))");
+        browser.press("Close");
+        assertThat(outing().getObject("place").getString("at")).startsWith("48.6");
+        assertThat(browser.faults()).allMatch(f -> f.contains("400"));
+    }
+
+    @Test
+    @Order(3)
+    void aWishIsSetBySteppersAndSearchedAtOnce() throws Exception {
+        browser.press("Another wish");
+        browser.press("Height of the water");
+        browser.press("to up");
+        browser.until("document.querySelector('.wish-sentence').innerText === 'Water 0.5 to 2.1 m'");
+        for (int i = 0; i < 30; i++) {
+            browser.press("to up");
+        }
+        browser.until("document.querySelector('.wish-sentence').innerText === 'Water 0.5 to 5.1 m'");
+        browser.press("Done");
+        browser.until(DRAWN + " && document.body.innerText.includes('Water 0.5 to 5.1 m')");
+        JsonObject hour = outing().getArray("views").getObject(0).getObject("hour");
+        assertThat(hour.getArray("tideMetres").getDouble(1)).isEqualTo(5.1);
+    }
+
+    @Test
+    @Order(4)
+    void aBearingShowsTheSunsPathThroughTheLens() {
+        browser.press("Set bearing and lens");
+        browser.press("looks to down");
+        browser.press("Done");
+        browser.until(DRAWN + " && document.querySelector('.lens svg')");
+        assertThat(browser.text()).contains("bearing 269°");
+    }
+
+    @Test
+    @Order(5)
+    void keysMoveTheCursorTheDayAndTheWindow() {
+        browser.find(".strip").sendKeys("");
+        int at = Integer.parseInt(value(".strip", "aria-valuenow"));
+        String told = value(".strip", "aria-valuetext");
+        press(Keys.ARROW_RIGHT);
+        browser.until("document.querySelector('.strip').getAttribute('aria-valuenow') === '" + (at + 1) + "'");
+        assertThat(value(".strip", "aria-valuetext")).isNotEqualTo(told).contains("Sun", "Water", "Light");
+        String day = String.valueOf(browser.run("return document.querySelector('.day-title').innerText"));
+        press(Keys.PAGE_DOWN);
+        browser.until("document.querySelector('.day-title').innerText !== '" + day.replace("\n", "\\n") + "'");
+        browser.until("document.querySelector('.window.on')");
+        press(Keys.ARROW_DOWN);
+        browser.until("!document.querySelector('.searching')");
+    }
+
+    @Test
+    @Order(6)
+    void aShutterTimeAndAWayBackJoinTheWindows() throws Exception {
+        browser.press("Shutter time");
+        browser.press("low clouds");
+        browser.until(
+                "(document.querySelector('.guess-said') || {innerText: ''}).innerText.includes('Cloud: sharp up to')");
+        assertThat(browser.text()).contains("This is a guess");
+        browser.press("Done");
+        browser.press("Way back");
+        for (int i = 0; i < 40; i++) {
+            browser.press("lowest point up");
+        }
+        browser.press("Done");
+        browser.until(DRAWN + " && document.querySelector('.window-key')");
+        browser.pressAt(".window-key");
+        browser.until("document.querySelector('.window.on .leave')");
+        browser.until("document.querySelector('.window-more').innerText.includes('frames of 2 min fit')");
+        assertThat(browser.text()).containsPattern("To pack\\s+Filters? ");
+        browser.press("I go then");
+        JsonObject outing = outing();
+        Instant start =
+                Instant.parse(outing.getObject("plan").getObject("chosen").getString("start"));
+        assertThat(start.atZone(ZoneOffset.UTC).getYear()).isGreaterThan(2020);
+        assertThat(outing.getObject("guard").getString("leaveBy")).matches("\\d\\d:\\d\\d");
+    }
+
+    @Test
+    @Order(7)
+    void theSheetIsAPdf() {
+        Object head = browser.driver()
+                .executeAsyncScript("const done = arguments[arguments.length - 1]; const f = window.fetch;window.fetch"
+                        + " = async (...a) => { const r = await f(...a); if"
+                        + " (String(a[0]).includes('sheet')) r.clone().text().then(t => { window.fetch"
+                        + " = f; done(t.slice(0, 5)); }); return r; };"
+                        + "document.querySelector('[data-focus=sheet-pdf]').click()");
+        assertThat(head).isEqualTo("%PDF-");
+        browser.until("document.getElementById('notice').innerText.includes('one page')");
+    }
+
+    @Test
+    @Order(8)
+    void nothingIsWiderThanThePhoneAndTouchMovesTheCursor() {
+        browser.size(390, 844);
+        browser.until(DRAWN + " && document.querySelector('.strip svg').getAttribute('width') < 400");
+        assertThat(((Number) browser.run("return document.documentElement.scrollWidth")).intValue())
+                .isLessThanOrEqualTo(390);
+        browser.run("document.querySelector('.strip').scrollIntoView({block: 'center'})");
+        String before = value(".strip", "aria-valuenow");
+        browser.run("const s = document.querySelector('.strip'); const b = s.getBoundingClientRect();"
+                + "s.setPointerCapture = () => {};"
+                + "s.dispatchEvent(new PointerEvent('pointerdown', {clientX: b.left + 120, clientY: b.top + 50,"
+                + " pointerType: 'touch', pointerId: 1, button: 0, bubbles: true}))");
+        assertThat(value(".strip", "aria-valuenow")).isNotEqualTo(before);
+        browser.size(1440, 900);
+    }
+
+    @Test
+    @Order(9)
+    void namesRolesAndContrastHold() throws Exception {
+        String axe;
+        try (InputStream in = BeforePageTest.class.getResourceAsStream("/axe.min.js")) {
+            axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        for (String light : List.of("room", "day", "night")) {
+            for (int[] size : new int[][] {{1440, 900}, {390, 844}}) {
+                browser.size(size[0], size[1]);
+                browser.light(light);
+                Thread.sleep(600);
+                browser.until(DRAWN);
+                browser.run(axe + "; return 1");
+                Object found = browser.driver()
+                        .executeAsyncScript("const done = arguments[arguments.length - 1];"
+                                + "axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations.map("
+                                + "v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' +"
+                                + " (n.any[0] ? n.any[0].message : '')).join(' || '))))");
+                assertThat((List<?>) found).as(light + " " + size[0]).isEmpty();
+            }
+        }
+        browser.light("room");
+        browser.size(1440, 900);
+    }
+
+    @Test
+    @Order(10)
+    void wishesThatNeverHoldSayWhich() {
+        browser.press("Sun −6 to 5° high");
+        for (int i = 0; i < 85; i++) {
+            browser.press("to up");
+        }
+        for (int i = 0; i < 86; i++) {
+            browser.press("from up");
+        }
+        browser.press("Done");
+        browser.until("document.body.innerText.includes('No window')");
+        assertThat(browser.text()).contains("Height of the sun fails at 100 % of the minutes");
+    }
+}
