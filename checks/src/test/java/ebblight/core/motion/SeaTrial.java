@@ -54,11 +54,13 @@ record SeaTrial(
             for (int t = 0; t < k; t++) {
                 Remaining at = curve.at(SECONDS[t]);
                 errors[t][i] = at.ratio() / trial.truth[t];
-                trial.covered[t] += at.low() <= trial.truth[t] && trial.truth[t] <= at.high() ? 1.0 / n : 0;
-                trial.tooFar[t] += at.basis() == Remaining.Basis.TOO_FAR ? 1.0 / n : 0;
+                trial.covered[t] += at.low() <= trial.truth[t] && trial.truth[t] <= at.high() ? 1 : 0;
+                trial.tooFar[t] += at.basis() == Remaining.Basis.TOO_FAR ? 1 : 0;
             }
         }
         for (int t = 0; t < k; t++) {
+            trial.covered[t] /= n;
+            trial.tooFar[t] /= n;
             trial.median[t] = Quantiles.median(errors[t].clone(), n) - 1;
             double[] size = new double[n];
             double[] stops = new double[n];

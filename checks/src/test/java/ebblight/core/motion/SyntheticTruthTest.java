@@ -69,8 +69,8 @@ class SyntheticTruthTest {
     }
 
     /**
-     * The middle of eight classes of luminance: within a tenth at ISO 100; at ISO 800 it is told up to 12 % low. Classes in which chop leaves nothing calm are told too noisy, which
-     * docs/accuracy.md shows.
+     * The middle of eight classes of luminance: within a tenth at ISO 100; at ISO 800 it is told up to 12 % low. Classes
+     * in which chop leaves nothing calm are told too noisy, which docs/accuracy.md shows.
      */
     @ParameterizedTest
     @CsvSource({"wind-3, 100, 0.10", "wind-3, 800, 0.13", "breeze-1.5, 100, 0.10", "wind-8, 100, 0.10"})
