@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -50,18 +51,24 @@ class InterruptionTest {
         Path out = Files.createDirectory(folder.resolve("out"));
         Path spill = Files.createDirectory(folder.resolve("spill"));
         Path before = Files.writeString(out.resolve(name), "the result of the day before");
-        Process process = new ProcessBuilder(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Djava.io.tmpdir=" + spill,
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        Main.class.getName(),
-                        command,
-                        shared.toString(),
-                        option,
-                        before.toString(),
-                        other,
-                        value)
+        List<String> line = new ArrayList<>();
+        if (OS.current() == OS.LINUX) {
+            // Whoever starts the tests in the background has Ctrl-C ignored, and the child would inherit that.
+            line.addAll(List.of("env", "--default-signal=INT"));
+        }
+        line.addAll(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Djava.io.tmpdir=" + spill,
+                "-cp",
+                System.getProperty("java.class.path"),
+                Main.class.getName(),
+                command,
+                shared.toString(),
+                option,
+                before.toString(),
+                other,
+                value));
+        Process process = new ProcessBuilder(line)
                 .redirectErrorStream(true)
                 .redirectOutput(folder.resolve("said").toFile())
                 .start();
