@@ -43,6 +43,13 @@ final class PackedFrame extends DecodedFrame {
         return of16(w, frame.height(), frame.bits(), codes, frame.profile());
     }
 
+    /** The same frame in memory that lives as long as it does. */
+    PackedFrame ofItsOwn() {
+        ByteBuffer own = ByteBuffer.allocateDirect(memory.capacity());
+        own.put(0, memory, 0, memory.capacity());
+        return new PackedFrame(width(), height(), bits(), own, profile());
+    }
+
     static PackedFrame of16(int width, int height, int bits, short[] codes, IccProfile profile) {
         ByteBuffer memory = ByteBuffer.allocateDirect(2 * codes.length).order(ByteOrder.nativeOrder());
         memory.asShortBuffer().put(codes);

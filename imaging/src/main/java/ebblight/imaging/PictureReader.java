@@ -36,13 +36,16 @@ final class PictureReader {
 
     /** Decodes a picture into memory of its own. */
     static PackedFrame decode(Path file, byte[] bytes) throws UnreadableInputException {
-        return decode(file, bytes, new Mat());
+        try (Mat memory = new Mat()) {
+            return decode(file, bytes, memory).ofItsOwn();
+        }
     }
 
     /**
      * Decodes a picture, turned upright as its orientation tag asks.
      *
-     * @param memory takes the samples, reusing what it has where the size fits; the frame lies over it
+     * @param memory takes the samples, reusing what it has where the size fits; the frame lies over it and must not be
+     *     read once it is closed, or given back because nobody holds it
      */
     static PackedFrame decode(Path file, byte[] bytes, Mat memory) throws UnreadableInputException {
         boolean raw = RAWS.contains(ending(file));
