@@ -1,17 +1,13 @@
 package ebblight.app.serve;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonParser;
-import ebblight.app.outing.OutingFolder;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -24,7 +20,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.interactions.Actions;
 
 /** Planning a day in a real browser, from an empty folder to a window that There takes over. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
@@ -37,27 +32,23 @@ class BeforePageTest {
     @TempDir
     static Path temporary;
 
-    private static LocalServer server;
+    private static OpenPages pages;
     private static Browser browser;
-    private static Path root;
 
     @BeforeAll
     static void start() throws IOException {
-        assumeTrue(Browser.present(), "no /usr/bin/chromium with its driver (Debian: chromium, chromium-driver)");
-        root = Files.createDirectories(temporary.resolve("outing"));
-        server = LocalServer.start(
-                OutingFolder.open(root), temporary.resolve("data"), temporary.resolve("cache"), 0, Clock.systemUTC());
-        browser = new Browser();
-        browser.size(1440, 900);
-        browser.driver().get(server.link().toString());
+        OpenPages.assumeBrowser();
+        Path root = Files.createDirectories(temporary.resolve("outing"));
+        pages = OpenPages.on(root, temporary);
+        browser = pages.browser();
+        browser.driver().get(pages.server().link().toString());
         browser.run("localStorage.setItem('ebblight-tour', 'seen'); location.hash = '#before'");
     }
 
     @AfterAll
     static void stop() {
-        if (browser != null) {
-            browser.close();
-            server.close();
+        if (pages != null) {
+            pages.close();
         }
     }
 
@@ -66,13 +57,9 @@ class BeforePageTest {
         assertThat(browser.faults()).isEmpty();
     }
 
-    private static void press(CharSequence... keys) {
-        new Actions(browser.driver()).sendKeys(keys).perform();
-    }
-
     private static JsonObject outing() throws Exception {
-        browser.until("!Object.keys(localStorage).some(k => k.startsWith('ebblight-unsaved'))");
-        return JsonParser.object().from(Files.readString(root.resolve("outing.json")));
+        pages.saved();
+        return pages.outing();
     }
 
     private static String value(String css, String attribute) {
@@ -142,14 +129,14 @@ class BeforePageTest {
         browser.find(".strip").sendKeys("");
         int at = Integer.parseInt(value(".strip", "aria-valuenow"));
         String told = value(".strip", "aria-valuetext");
-        press(Keys.ARROW_RIGHT);
+        pages.press(Keys.ARROW_RIGHT);
         browser.until("document.querySelector('.strip').getAttribute('aria-valuenow') === '" + (at + 1) + "'");
         assertThat(value(".strip", "aria-valuetext")).isNotEqualTo(told).contains("Sun", "Water", "Light");
         String day = String.valueOf(browser.run("return document.querySelector('.day-title').innerText"));
-        press(Keys.PAGE_DOWN);
+        pages.press(Keys.PAGE_DOWN);
         browser.until("document.querySelector('.day-title').innerText !== '" + day.replace("\n", "\\n") + "'");
         browser.until("document.querySelector('.window.on')");
-        press(Keys.ARROW_DOWN);
+        pages.press(Keys.ARROW_DOWN);
         browser.until("!document.querySelector('.searching')");
     }
 

@@ -1,12 +1,9 @@
 package ebblight.app.serve;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonParser;
-import ebblight.app.outing.OutingFolder;
 import ebblight.core.exposure.ChangingLight;
 import ebblight.core.exposure.ThirdStops;
 import java.io.IOException;
@@ -14,7 +11,6 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import org.assertj.core.data.Offset;
@@ -44,25 +40,21 @@ class PagesTest {
     @TempDir
     static Path temporary;
 
-    private static LocalServer server;
+    private static OpenPages pages;
     private static Browser browser;
-    private static Path root;
 
     @BeforeAll
     static void start() throws IOException {
-        assumeTrue(Browser.present(), "no /usr/bin/chromium with its driver (Debian: chromium, chromium-driver)");
-        root = TestOuting.write(Files.createDirectories(temporary.resolve("outing")), NASTY.replace("\"", "\\\""));
-        server = LocalServer.start(
-                OutingFolder.open(root), temporary.resolve("data"), temporary.resolve("cache"), 0, Clock.systemUTC());
-        browser = new Browser();
-        browser.size(1440, 900);
+        OpenPages.assumeBrowser();
+        Path root = TestOuting.write(Files.createDirectories(temporary.resolve("outing")), NASTY.replace("\"", "\\\""));
+        pages = OpenPages.on(root, temporary);
+        browser = pages.browser();
     }
 
     @AfterAll
     static void stop() {
-        if (browser != null) {
-            browser.close();
-            server.close();
+        if (pages != null) {
+            pages.close();
         }
     }
 
@@ -77,24 +69,12 @@ class PagesTest {
                 .isEmpty();
     }
 
-    private static JsonObject outing() throws Exception {
-        return JsonParser.object().from(Files.readString(root.resolve("outing.json")));
-    }
-
-    private static void saved() {
-        browser.until("!Object.keys(localStorage).some(k => k.startsWith('ebblight-unsaved'))");
-    }
-
     private static String axis(String attribute) {
         return String.valueOf(browser.find(".axis-drawing").getAttribute(attribute));
     }
 
     private static void third(int wanted) {
         browser.until("document.querySelector('.axis-drawing').getAttribute('aria-valuenow') === '" + wanted + "'");
-    }
-
-    private static void press(CharSequence... keys) {
-        new Actions(browser.driver()).sendKeys(keys).perform();
     }
 
     /** Goes on by the tab key until the focus stands on the key wanted. */
@@ -107,7 +87,7 @@ class PagesTest {
                     return;
                 }
             }
-            press(Keys.TAB);
+            pages.press(Keys.TAB);
         }
         throw new AssertionError("the tab key never comes to " + text);
     }
@@ -115,7 +95,7 @@ class PagesTest {
     @Test
     @Order(1)
     void opensReloadsDuringTheReadingAndShowsTheAxis() {
-        browser.driver().get(server.link().toString());
+        browser.driver().get(pages.server().link().toString());
         browser.until("document.querySelector('.progress') || document.querySelector('.axis-drawing')");
         browser.driver().navigate().refresh();
         browser.until(READY);
@@ -131,9 +111,9 @@ class PagesTest {
     void keysMoveTheTimeAndTheAddressFollows() {
         browser.run("document.querySelector('.axis-drawing').focus()");
         int before = Integer.parseInt(axis("aria-valuenow"));
-        press(Keys.ARROW_LEFT);
+        pages.press(Keys.ARROW_LEFT);
         third(before - 1);
-        press(Keys.ARROW_UP);
+        pages.press(Keys.ARROW_UP);
         third(before + 2);
         String address = browser.driver().getCurrentUrl();
         assertThat(address).contains("time=");
@@ -166,12 +146,12 @@ class PagesTest {
     void aWishIsSetByKeyboardAndTakenBack() throws Exception {
         browser.run("document.querySelector('.axis-drawing').focus()");
         tabTo("Water, wish");
-        press(Keys.ENTER);
+        pages.press(Keys.ENTER);
         browser.find(".wish-field");
         tabTo("lines");
-        press(Keys.ENTER);
-        saved();
-        JsonObject wishes = outing().getArray("views").getObject(0).getObject("wishes");
+        pages.press(Keys.ENTER);
+        pages.saved();
+        JsonObject wishes = pages.outing().getArray("views").getObject(0).getObject("wishes");
         assertThat(wishes.getString("flowing-1")).isEqualTo("lines");
         new Actions(browser.driver())
                 .keyDown(Keys.CONTROL)
@@ -179,8 +159,12 @@ class PagesTest {
                 .keyUp(Keys.CONTROL)
                 .perform();
         browser.until("document.getElementById('notice').textContent.includes('Taken back')");
-        saved();
-        assertThat(outing().getArray("views").getObject(0).getObject("wishes").getString("flowing-1", ""))
+        pages.saved();
+        assertThat(pages.outing()
+                        .getArray("views")
+                        .getObject(0)
+                        .getObject("wishes")
+                        .getString("flowing-1", ""))
                 .isNotEqualTo("lines");
     }
 
@@ -188,12 +172,12 @@ class PagesTest {
     @Order(5)
     void aStrokeByKeyboardPartsThePictureAnew() throws Exception {
         browser.run("document.activeElement.blur()");
-        press("c");
+        pages.press("c");
         browser.find(".tools");
         WebElement picture = browser.find(".picture.drawing");
         picture.sendKeys(Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.SPACE, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.SPACE);
-        saved();
-        JsonArray strokes = outing().getArray("views").getObject(0).getArray("strokes");
+        pages.saved();
+        JsonArray strokes = pages.outing().getArray("views").getObject(0).getArray("strokes");
         assertThat(strokes).hasSize(1);
         assertThat(strokes.getObject(0).getString("kind")).isEqualTo("flowing");
         assertThat(strokes.getObject(0).getArray("points").size()).isEqualTo(3);
@@ -217,7 +201,7 @@ class PagesTest {
         browser.until(READY);
         browser.run("document.querySelector('.axis-drawing').focus()");
         tabTo("Take this to the shot");
-        press(Keys.ENTER);
+        pages.press(Keys.ENTER);
         for (String done : List.of(
                 "Wishes are set",
                 "Composed",
@@ -227,28 +211,28 @@ class PagesTest {
                 "ND is on",
                 "Covered")) {
             tabTo(done);
-            press(Keys.ENTER);
+            pages.press(Keys.ENTER);
             browser.until("!document.body.innerText.includes('" + done + "')");
         }
         tabTo("Count me in");
-        press(Keys.ENTER);
+        pages.press(Keys.ENTER);
         browser.until("document.body.innerText.includes('I closed it now')");
         tabTo("gust");
-        press(Keys.ENTER);
+        pages.press(Keys.ENTER);
         browser.driver().navigate().refresh();
         browser.until("document.body.innerText.includes('I closed it now')");
         tabTo("I closed it now");
-        press(Keys.ENTER);
+        pages.press(Keys.ENTER);
         browser.until("document.body.innerText.includes('Frame 1')");
         tabTo("Smoother");
-        press(Keys.ENTER);
+        pages.press(Keys.ENTER);
         tabTo("drops");
-        press(Keys.ENTER);
+        pages.press(Keys.ENTER);
         tabTo("Log, pack");
-        press(Keys.ENTER);
+        pages.press(Keys.ENTER);
         browser.until("document.querySelector('.log-rows li')");
-        saved();
-        JsonObject entry = outing().getArray("log").getObject(0);
+        pages.saved();
+        JsonObject entry = pages.outing().getArray("log").getObject(0);
         assertThat(entry.getInt("frame")).isEqualTo(1);
         assertThat(entry.getDouble("openSeconds")).isGreaterThan(0);
         assertThat(entry.getArray("marks").getObject(0).getString("what")).isEqualTo("gust");
@@ -264,20 +248,20 @@ class PagesTest {
         browser.until(READY);
         String first = browser.driver().getWindowHandle();
         browser.driver().switchTo().newWindow(WindowType.TAB);
-        browser.driver().get("http://127.0.0.1:" + server.port() + "/#there/view-1?time=1s");
+        browser.driver().get("http://127.0.0.1:" + pages.server().port() + "/#there/view-1?time=1s");
         browser.until(READY);
         browser.size(1440, 900);
         browser.press("Leave by");
         browser.press("water falls");
-        saved();
+        pages.saved();
         browser.driver().close();
         browser.driver().switchTo().window(first);
         browser.press("Meter");
         browser.press("Brighter than metered up");
         browser.until("document.getElementById('notice').textContent.includes('both changes are kept')");
-        saved();
-        assertThat(outing().getObject("guard").getString("water")).isEqualTo("falling");
-        assertThat(outing().getObject("light").getDouble("biasStops")).isCloseTo(1.0 / 3, Offset.offset(1e-9));
+        pages.saved();
+        assertThat(pages.outing().getObject("guard").getString("water")).isEqualTo("falling");
+        assertThat(pages.outing().getObject("light").getDouble("biasStops")).isCloseTo(1.0 / 3, Offset.offset(1e-9));
         assertThat(browser.faults()).allMatch(f -> f.contains("409"));
     }
 
@@ -386,12 +370,12 @@ class PagesTest {
     @Order(12)
     void aVanishedFolderIsTold() throws Exception {
         Path away = temporary.resolve("away");
-        Files.move(root, away);
+        Files.move(pages.root(), away);
         try {
             browser.driver().navigate().refresh();
             browser.until("document.body.innerText.includes('the folder is gone')");
         } finally {
-            Files.move(away, root);
+            Files.move(away, pages.root());
         }
         browser.press("Try again");
         browser.until("document.querySelector('main').children.length && !document.querySelector('.fault')");
