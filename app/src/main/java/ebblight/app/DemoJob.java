@@ -2,7 +2,6 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.SurveyRequest;
@@ -12,7 +11,6 @@ import ebblight.app.report.Compared;
 import ebblight.app.report.Shown;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.Inputs;
@@ -97,7 +95,7 @@ final class DemoJob {
         request.put("fadingStopsPerMinute", fading);
         request.put("from", wanted.fromSeconds() + "s");
         request.put("to", wanted.toSeconds() + "s");
-        return Asked.parse(new Engine().answer(JsonWriter.string(request), new Blobs(), work));
+        return Asked.of(new Engine(), request, work);
     }
 
     /** The time of the first choice, or the shortest wanted when the bag reaches none. */

@@ -5,6 +5,7 @@ import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.core.motion.Clip;
 import ebblight.imaging.GreyPng;
+import ebblight.imaging.Srgb;
 import ebblight.imaging.SurveyFrames;
 import ebblight.imaging.ViewCut;
 import java.io.IOException;
@@ -74,7 +75,7 @@ final class RegionPictures {
                     region >= 0 && ((p % w < w - 1 && map[p + 1] != map[p]) || (p + w < w * h && map[p + w] != map[p]));
             for (int c = 0; c < 3; c++) {
                 double v = planes[c][p];
-                double code = 255 * (v <= 0.0031308 ? 12.92 * v : 1.055 * Math.pow(v, 1 / 2.4) - 0.055);
+                double code = 255 * Srgb.code(v);
                 double mixed = kind == 0 ? code : 0.72 * code + 0.28 * TINTS[kind][c];
                 rgb[3 * p + c] = (byte) Math.max(0, Math.min(255, Math.round(edge ? 255 : mixed)));
             }

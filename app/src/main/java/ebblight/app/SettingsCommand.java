@@ -2,12 +2,10 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import ebblight.imaging.UnreadableInputException;
@@ -143,7 +141,7 @@ final class SettingsCommand implements Callable<Integer> {
 
     private JsonObject ask(JsonObject request) throws IOException {
         try {
-            return Asked.parse(new Engine().answer(JsonWriter.string(request), new Blobs(), printer.work()));
+            return Asked.of(new Engine(), request, printer.work());
         } catch (RequestException e) {
             // what the file of the camera holds is input, not usage
             if (camera != null && String.valueOf(e.getMessage()).startsWith("camera")) {

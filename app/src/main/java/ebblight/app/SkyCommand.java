@@ -1,14 +1,11 @@
 package ebblight.app;
 
-import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
 import ebblight.app.plan.Zone;
 import ebblight.core.exposure.Filter;
 import ebblight.core.exposure.ShutterTime;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -100,7 +97,7 @@ final class SkyCommand implements Callable<Integer> {
             request.put("exposure", exposure(exposure));
         }
         view.put(request);
-        JsonObject answer = Asked.parse(new Engine().answer(JsonWriter.string(request), new Blobs(), printer.work()));
+        JsonObject answer = Asked.of(new Engine(), request, printer.work());
         answer.put("zone", local.name());
         if (json.wanted()) {
             printer.line(Asked.print(answer));
@@ -154,10 +151,5 @@ final class SkyCommand implements Callable<Integer> {
         wanted.put("iso", iso);
         wanted.put("filterStops", stops);
         return wanted;
-    }
-
-    /** The rows of an array of objects. */
-    static List<JsonObject> rows(JsonArray array) {
-        return array.stream().map(JsonObject.class::cast).toList();
     }
 }

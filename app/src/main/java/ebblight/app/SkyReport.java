@@ -2,6 +2,7 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.app.ask.Words;
 import ebblight.app.plan.Zone;
 import java.time.Instant;
@@ -117,7 +118,7 @@ final class SkyReport {
     private void hours() {
         printer.line("");
         printer.line(printer.strong("        sun      bearing   moon     EV100"));
-        for (JsonObject row : SkyCommand.rows(answer.getArray("hours"))) {
+        for (JsonObject row : Asked.rows(answer.getArray("hours"))) {
             printer.line(
                     "%s  %+6.1f°  %5.1f° %-3s  %+6.1f°  %5.1f",
                     zone.hour(Instant.parse(row.getString("time"))),
@@ -137,7 +138,7 @@ final class SkyReport {
         for (String body : List.of("sun", "moon")) {
             JsonObject one = view.getObject(body);
             printer.line("%-6s  %s", body, standing(one.getString("standing")));
-            for (JsonObject visit : SkyCommand.rows(one.getArray("inFrame"))) {
+            for (JsonObject visit : Asked.rows(one.getArray("inFrame"))) {
                 printer.line(
                         "        in the picture %s to %s",
                         zone.dayAndHour(Instant.parse(visit.getString("enters"))),

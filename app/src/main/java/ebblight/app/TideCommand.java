@@ -2,7 +2,6 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
 import ebblight.app.plan.StationCatalogue;
@@ -10,7 +9,6 @@ import ebblight.app.plan.TideTableFile;
 import ebblight.app.plan.Zone;
 import ebblight.core.exposure.ShutterTime;
 import ebblight.core.sky.Place;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import ebblight.engine.StationFields;
@@ -120,7 +118,7 @@ final class TideCommand implements Callable<Integer> {
 
     private JsonObject ask(JsonObject request) throws IOException {
         try {
-            return Asked.parse(new Engine().answer(JsonWriter.string(request), new Blobs(), printer.work()));
+            return Asked.of(new Engine(), request, printer.work());
         } catch (RequestException e) {
             // what a table holds is input, not usage
             if (source.table != null && String.valueOf(e.getMessage()).startsWith("table")) {

@@ -1,6 +1,7 @@
 package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.app.ask.Words;
 import ebblight.app.plan.Zone;
 import java.time.Instant;
@@ -26,7 +27,7 @@ final class TideReport {
         printer.line(printer.strong("high and low water, metres above " + answer.getString("datum") + ", ± "
                 + Words.number(answer.getDouble("levelRangeMetres"), 1) + " m by weather on most days; hours in "
                 + zone.name()));
-        for (JsonObject water : SkyCommand.rows(answer.getArray("extremes"))) {
+        for (JsonObject water : Asked.rows(answer.getArray("extremes"))) {
             printer.line(
                     "%s  %-4s  %6.2f m",
                     zone.dayAndHour(Instant.parse(water.getString("time"))),
@@ -36,7 +37,7 @@ final class TideReport {
         if (answer.getArray("extremes").isEmpty()) {
             printer.line("none in this span");
         }
-        for (JsonObject turn : SkyCommand.rows(answer.getArray("springs"))) {
+        for (JsonObject turn : Asked.rows(answer.getArray("springs"))) {
             printer.line("%s  %s", zone.dayAndHour(Instant.parse(turn.getString("time"))), turn.getString("kind"));
         }
         spans();
@@ -65,7 +66,7 @@ final class TideReport {
                         : ""));
         printer.line(printer.faint("constants: " + station.getString("source") + "; " + station.getString("licence")));
         if (answer.has("nearest")) {
-            List<JsonObject> nearest = SkyCommand.rows(answer.getArray("nearest"));
+            List<JsonObject> nearest = Asked.rows(answer.getArray("nearest"));
             for (JsonObject other : nearest.subList(1, nearest.size())) {
                 printer.line(printer.faint("next: " + other.getString("name") + " (" + other.getString("id") + "), "
                         + Words.number(other.getDouble("distanceKilometres"), 1) + " km"));
@@ -79,7 +80,7 @@ final class TideReport {
         }
         printer.line("");
         printer.line(printer.strong("between the heights asked for"));
-        for (JsonObject span : SkyCommand.rows(answer.getArray("spans"))) {
+        for (JsonObject span : Asked.rows(answer.getArray("spans"))) {
             printer.line(
                     "%s to %s",
                     zone.dayAndHour(Instant.parse(span.getString("from"))),
@@ -95,7 +96,7 @@ final class TideReport {
             return;
         }
         printer.line("");
-        for (JsonObject row : SkyCommand.rows(answer.getArray("heights"))) {
+        for (JsonObject row : Asked.rows(answer.getArray("heights"))) {
             printer.line(
                     "%s  %s",
                     zone.dayAndHour(Instant.parse(row.getString("time"))),

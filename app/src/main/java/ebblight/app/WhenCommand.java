@@ -2,7 +2,6 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.UsageException;
@@ -11,7 +10,6 @@ import ebblight.app.draw.Pictures;
 import ebblight.app.draw.Sheet;
 import ebblight.app.plan.WishesFile;
 import ebblight.app.plan.Zone;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import ebblight.imaging.OutputFile;
@@ -116,7 +114,7 @@ final class WhenCommand implements Callable<Integer> {
 
     private JsonObject ask(JsonObject request) throws IOException {
         try {
-            return Asked.parse(new Engine().answer(JsonWriter.string(request), new Blobs(), printer.work()));
+            return Asked.of(new Engine(), request, printer.work());
         } catch (RequestException e) {
             throw unusable(e);
         }
@@ -153,7 +151,7 @@ final class WhenCommand implements Callable<Integer> {
     }
 
     private static LocalDate firstDay(JsonObject answer, Zone zone) {
-        for (JsonObject window : SkyCommand.rows(answer.getArray("windows"))) {
+        for (JsonObject window : Asked.rows(answer.getArray("windows"))) {
             if (window.getInt("rank") == 1) {
                 return zone.date(Instant.parse(window.getString("start")));
             }

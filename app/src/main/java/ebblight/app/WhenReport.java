@@ -1,6 +1,7 @@
 package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.app.ask.Words;
 import ebblight.app.plan.GuardWords;
 import ebblight.app.plan.Zone;
@@ -25,7 +26,7 @@ final class WhenReport {
     }
 
     void print() {
-        List<JsonObject> windows = SkyCommand.rows(answer.getArray("windows"));
+        List<JsonObject> windows = Asked.rows(answer.getArray("windows"));
         printer.line(printer.strong(answer.getString("at") + "   "
                 + (windows.size() == 1 ? "1 window" : windows.size() + " windows") + "   hours in " + zone.name()));
         JsonObject station = answer.getObject("station");
@@ -94,7 +95,7 @@ final class WhenReport {
 
     private void none() {
         printer.line("In this span the wishes never hold together for long enough.");
-        for (JsonObject shortfall : SkyCommand.rows(answer.getArray("shortfalls"))) {
+        for (JsonObject shortfall : Asked.rows(answer.getArray("shortfalls"))) {
             printer.line("    " + shortfall.getString("text"));
         }
         for (Object way : answer.getArray("ways")) {
@@ -136,7 +137,7 @@ final class WhenReport {
         printer.line(printer.strong("before any clip") + "   " + guess.getString("mark"));
         for (String part : List.of("water", "cloud")) {
             if (guess.getObject(part) != null) {
-                List<String> limits = SkyCommand.rows(guess.getObject(part).getArray("limits")).stream()
+                List<String> limits = Asked.rows(guess.getObject(part).getArray("limits")).stream()
                         .map(l -> l.getString("text"))
                         .toList();
                 printer.line("    " + part + ": " + String.join("; ", limits));

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonParser;
+import ebblight.app.ask.Asked;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -37,7 +38,7 @@ class WhenCommandTest {
         JsonObject answer = document(said);
         assertThat(answer.getString("schema")).isEqualTo("when/1");
         assertThat(answer.getArray("windows")).isNotEmpty();
-        for (JsonObject window : SkyCommand.rows(answer.getArray("windows"))) {
+        for (JsonObject window : Asked.rows(answer.getArray("windows"))) {
             assertThat(window.getLong("minutes")).isGreaterThanOrEqualTo(20);
             assertThat(window.getArray("why").getString(0)).isEqualTo("falling water");
             assertThat(window.getLong("frames")).isPositive();

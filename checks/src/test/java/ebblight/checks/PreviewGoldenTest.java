@@ -9,6 +9,7 @@ import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.demo.View;
 import ebblight.imaging.GreyPng;
+import ebblight.imaging.Srgb;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -142,8 +143,7 @@ class PreviewGoldenTest {
     private static byte[] codes(RgbPicture picture) {
         byte[] codes = new byte[3 * picture.plane(0).length];
         for (int i = 0; i < codes.length; i++) {
-            double v = Math.max(0, Math.min(1, picture.plane(i % 3)[i / 3]));
-            codes[i] = (byte) Math.round(255 * (v <= 0.0031308 ? 12.92 * v : 1.055 * Math.pow(v, 1 / 2.4) - 0.055));
+            codes[i] = (byte) Math.round(255 * Srgb.code(picture.plane(i % 3)[i / 3]));
         }
         return codes;
     }

@@ -141,7 +141,8 @@ public final class PreviewPicture {
         return blobs.get(name).orElseThrow(() -> new IllegalStateException("the engine left out " + name));
     }
 
-    private static RgbPicture picture(Blobs blobs, String name, int w, int h) {
+    /** A picture of the answer among its blobs. */
+    public static RgbPicture picture(Blobs blobs, String name, int w, int h) {
         byte[] bytes = bytes(blobs, name);
         return RgbPicture.of(
                 w, h, Floats.plane(bytes, 0, w * h), Floats.plane(bytes, 1, w * h), Floats.plane(bytes, 2, w * h));

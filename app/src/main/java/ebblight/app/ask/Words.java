@@ -21,4 +21,13 @@ public final class Words {
     public static String number(double value, int decimals) {
         return String.format(Locale.ROOT, "%." + decimals + "f", value);
     }
+
+    /** Text made fit to stand in HTML and SVG. */
+    public static String markup(String text) {
+        return text.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;")
+                .replace("'", "&#39;");
+    }
 }

@@ -1,6 +1,7 @@
 package ebblight.app.demo;
 
 import ebblight.core.numeric.RgbPicture;
+import ebblight.imaging.Srgb;
 import java.nio.file.Path;
 
 /**
@@ -33,26 +34,27 @@ public record TrueExposure(double seconds, RgbPicture picture, Path file) {
      * light was made equal: fading is made up for by the settings.
      */
     public static double decibels(RgbPicture other, RgbPicture picture) {
-        double a = 0;
-        double b = 0;
-        for (int c = 0; c < 3; c++) {
-            for (int p = 0; p < picture.plane(c).length; p++) {
-                a += other.plane(c)[p];
-                b += picture.plane(c)[p];
-            }
-        }
+        double gain = gain(other, picture);
         double sum = 0;
         for (int c = 0; c < 3; c++) {
             for (int p = 0; p < picture.plane(c).length; p++) {
-                double d = code(other.plane(c)[p] * b / a) - code(picture.plane(c)[p]);
+                double d = Srgb.code(other.plane(c)[p] * gain) - Srgb.code(picture.plane(c)[p]);
                 sum += d * d;
             }
         }
         return -10 * Math.log10(sum / (3.0 * picture.plane(0).length));
     }
 
-    private static double code(double linear) {
-        double l = Math.max(0, Math.min(1, linear));
-        return l <= 0.0031308 ? 12.92 * l : 1.055 * Math.pow(l, 1 / 2.4) - 0.055;
+    /** What makes the light of a picture, summed over all of it, that of another of the same size. */
+    public static double gain(RgbPicture of, RgbPicture to) {
+        double a = 0;
+        double b = 0;
+        for (int c = 0; c < 3; c++) {
+            for (int p = 0; p < to.plane(c).length; p++) {
+                a += of.plane(c)[p];
+                b += to.plane(c)[p];
+            }
+        }
+        return b / a;
     }
 }

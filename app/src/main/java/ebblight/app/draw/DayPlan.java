@@ -2,12 +2,10 @@ package ebblight.app.draw;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.plan.Zone;
 import ebblight.core.numeric.Work;
 import ebblight.core.sky.CameraView;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -57,7 +55,7 @@ public record DayPlan(
         asked.put("to", to.toString());
         asked.put("everySeconds", STEP_SECONDS);
         asked.put("schema", "sky/1");
-        JsonObject sky = answer(engine, asked);
+        JsonObject sky = Asked.of(engine, asked, Work.alone());
         Optional<JsonObject> tide = Optional.empty();
         if (request.has("station") || request.has("table")) {
             JsonObject water = new JsonObject();
@@ -70,23 +68,15 @@ public record DayPlan(
             water.put("to", to.toString());
             water.put("everySeconds", STEP_SECONDS);
             water.put("schema", "tide/1");
-            tide = Optional.of(answer(engine, water));
+            tide = Optional.of(Asked.of(engine, water, Work.alone()));
         }
         List<JsonObject> windows = new ArrayList<>();
-        for (JsonObject window : rows(found)) {
+        for (JsonObject window : Asked.rows(found)) {
             if (instant(window, "end").isAfter(from) && instant(window, "start").isBefore(to)) {
                 windows.add(window);
             }
         }
-        return new DayPlan(day, zone, from, to, sky, tide, rows(sky.getArray("hours")), windows, request);
-    }
-
-    private static JsonObject answer(Engine engine, JsonObject request) {
-        return Asked.parse(engine.answer(JsonWriter.string(request), new Blobs(), Work.alone()));
-    }
-
-    static List<JsonObject> rows(JsonArray array) {
-        return array.stream().map(JsonObject.class::cast).toList();
+        return new DayPlan(day, zone, from, to, sky, tide, Asked.rows(sky.getArray("hours")), windows, request);
     }
 
     static Instant instant(JsonObject row, String field) {
@@ -123,7 +113,8 @@ public record DayPlan(
     /** What a cursor over the day reads: one row every five minutes; x and y in millimetres on the sensor, or null. */
     public JsonArray moments() {
         Optional<CameraView> view = view();
-        List<JsonObject> heights = tide.map(t -> rows(t.getArray("heights"))).orElse(List.of());
+        List<JsonObject> heights =
+                tide.map(t -> Asked.rows(t.getArray("heights"))).orElse(List.of());
         JsonArray moments = new JsonArray();
         for (int i = 0; i < hours.size(); i++) {
             JsonObject hour = hours.get(i);

@@ -1,6 +1,7 @@
 package ebblight.app.draw;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.app.draw.Drawing.Dot;
 import ebblight.app.draw.Drawing.Hold;
 import ebblight.app.draw.Drawing.Lettering;
@@ -232,7 +233,7 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
     /** When the sun is in the picture. */
     private void words(Drawing to, double x, double y) {
         List<JsonObject> visits =
-                DayPlan.rows(day.sky().getObject("view").getObject("sun").getArray("inFrame"));
+                Asked.rows(day.sky().getObject("view").getObject("sun").getArray("inFrame"));
         String words = "the sun stays out of the picture";
         if (!visits.isEmpty()) {
             JsonObject last = visits.get(visits.size() - 1);

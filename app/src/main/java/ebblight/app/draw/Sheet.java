@@ -2,6 +2,7 @@ package ebblight.app.draw;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.app.draw.Drawing.Lettering;
 import ebblight.app.plan.GuardWords;
 import ebblight.app.plan.Zone;
@@ -165,7 +166,7 @@ public final class Sheet {
             JsonObject station = tide.getObject("station");
             at = title(x, at + 10, "Tide, metres above " + tide.getString("datum"));
             List<String> waters = new ArrayList<>();
-            for (JsonObject water : DayPlan.rows(tide.getArray("extremes"))) {
+            for (JsonObject water : Asked.rows(tide.getArray("extremes"))) {
                 waters.add(water.getString("kind") + " " + day.zone().hour(DayPlan.instant(water, "time")) + ", "
                         + HourAxis.number(water.getDouble("heightMetres"), 1) + " m");
             }
@@ -227,7 +228,7 @@ public final class Sheet {
         for (String part : guess == null ? List.<String>of() : List.of("water", "cloud")) {
             JsonObject one = guess.getObject(part);
             if (one != null) {
-                List<String> limits = DayPlan.rows(one.getArray("limits")).stream()
+                List<String> limits = Asked.rows(one.getArray("limits")).stream()
                         .map(l -> l.getString("text"))
                         .toList();
                 at = paragraph(
@@ -238,7 +239,7 @@ public final class Sheet {
     }
 
     private void windows(double x, double y, double bottom) {
-        List<JsonObject> windows = DayPlan.rows(answer.getArray("windows")).stream()
+        List<JsonObject> windows = Asked.rows(answer.getArray("windows")).stream()
                 .sorted(Comparator.comparingInt((JsonObject w) -> day.windows().contains(w) ? 0 : 1)
                         .thenComparingInt(w -> w.getInt("rank")))
                 .toList();

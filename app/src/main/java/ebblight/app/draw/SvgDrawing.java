@@ -1,5 +1,6 @@
 package ebblight.app.draw;
 
+import ebblight.app.ask.Words;
 import java.util.List;
 import java.util.Locale;
 
@@ -31,7 +32,7 @@ final class SvgDrawing implements Drawing {
         return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + number(width) + " " + number(height)
                 + "\" width=\"" + number(width) + "\" height=\"" + number(height) + "\" role=\"img\"" + font
                 + "><title>"
-                + escaped(title) + "</title>" + ground + body + "</svg>";
+                + Words.markup(title) + "</title>" + ground + body + "</svg>";
     }
 
     private static String number(double value) {
@@ -41,13 +42,6 @@ final class SvgDrawing implements Drawing {
 
     private String colour(Ink ink) {
         return page ? "var(" + ink.property() + ")" : String.format(Locale.ROOT, "#%06x", ink.rgb());
-    }
-
-    private static String escaped(String text) {
-        return text.replace("&", "&amp;")
-                .replace("<", "&lt;")
-                .replace(">", "&gt;")
-                .replace("\"", "&quot;");
     }
 
     private static String path(List<Dot> dots) {
@@ -121,7 +115,7 @@ final class SvgDrawing implements Drawing {
                 : "";
         body.append("<text x=\"" + number(x) + "\" y=\"" + number(y) + "\" font-size=\"" + number(type.size())
                 + "\" font-weight=\"" + (type.bold() ? 700 : 500) + "\" fill=\"" + colour(type.ink()) + "\"" + anchor
-                + halo + ">" + escaped(words) + "</text>");
+                + halo + ">" + Words.markup(words) + "</text>");
     }
 
     @Override

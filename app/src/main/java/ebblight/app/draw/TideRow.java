@@ -1,6 +1,7 @@
 package ebblight.app.draw;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.app.draw.Drawing.Dot;
 import ebblight.app.draw.Drawing.Hold;
 import ebblight.app.draw.Drawing.Lettering;
@@ -21,7 +22,7 @@ record TideRow(HourAxis axis, double height) {
                     Lettering.of(axis.small(), Ink.INK_2),
                     "above " + tide.getString("datum"));
         }
-        List<JsonObject> heights = DayPlan.rows(tide.getArray("heights")).stream()
+        List<JsonObject> heights = Asked.rows(tide.getArray("heights")).stream()
                 .filter(r -> r.isNumber("heightMetres"))
                 .toList();
         if (heights.isEmpty()) {
@@ -66,7 +67,7 @@ record TideRow(HourAxis axis, double height) {
                     (axis.narrow() ? "way back " : "way back, less the margin for waves: ") + HourAxis.number(m, 1)
                             + " m");
         });
-        for (JsonObject extreme : DayPlan.rows(tide.getArray("extremes"))) {
+        for (JsonObject extreme : Asked.rows(tide.getArray("extremes"))) {
             double metres = extreme.getDouble("heightMetres");
             double at = axis.x(DayPlan.instant(extreme, "time"));
             double ya = level.applyAsDouble(metres);

@@ -2,13 +2,11 @@ package ebblight.app.draw;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.draw.Drawing.Hold;
 import ebblight.app.draw.Drawing.Lettering;
 import ebblight.app.plan.Zone;
 import ebblight.core.numeric.Work;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -52,7 +50,8 @@ record Weave(
         asked.put("from", from.toString());
         asked.put("to", to.toString());
         asked.put("everySeconds", STEP_SECONDS);
-        List<JsonObject> hours = DayPlan.rows(answer(engine, asked).getArray("hours"));
+        List<JsonObject> hours =
+                Asked.rows(Asked.of(engine, asked, Work.alone()).getArray("hours"));
         List<JsonObject> spans = List.of();
         if (request.has("tideMetres") && (request.has("station") || request.has("table"))) {
             JsonObject water = new JsonObject();
@@ -70,13 +69,9 @@ record Weave(
                 between.put("direction", request.get("tideDirection"));
             }
             water.put("between", between);
-            spans = DayPlan.rows(answer(engine, water).getArray("spans"));
+            spans = Asked.rows(Asked.of(engine, water, Work.alone()).getArray("spans"));
         }
-        return new Weave(first, days, zone, hours, spans, DayPlan.rows(found), small);
-    }
-
-    private static JsonObject answer(Engine engine, JsonObject request) {
-        return Asked.parse(engine.answer(JsonWriter.string(request), new Blobs(), Work.alone()));
+        return new Weave(first, days, zone, hours, spans, Asked.rows(found), small);
     }
 
     static double left(double width, double small) {

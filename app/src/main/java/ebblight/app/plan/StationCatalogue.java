@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.zip.GZIPInputStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The tide stations that come with the program, found by id, by name or by place. Its file and whose data it holds:
@@ -24,6 +25,8 @@ public final class StationCatalogue {
 
     private static final String FILE = "/ebblight/app/tide/stations.tsv.gz";
     private static final int COLUMNS = 9;
+
+    private static @Nullable StationCatalogue unpacked;
 
     private final List<Entry> entries;
 
@@ -94,7 +97,17 @@ public final class StationCatalogue {
         }
     }
 
-    public static StationCatalogue read() throws IOException {
+    /** The catalogue, unpacked when it is first asked for. */
+    public static synchronized StationCatalogue read() throws IOException {
+        StationCatalogue known = unpacked;
+        if (known == null) {
+            known = unpack();
+            unpacked = known;
+        }
+        return known;
+    }
+
+    private static StationCatalogue unpack() throws IOException {
         List<Entry> entries = new ArrayList<>(4000);
         try (InputStream packed = Objects.requireNonNull(StationCatalogue.class.getResourceAsStream(FILE), FILE);
                 BufferedReader lines = new BufferedReader(

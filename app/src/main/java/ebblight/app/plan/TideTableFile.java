@@ -3,9 +3,6 @@ package ebblight.app.plan;
 import com.grack.nanojson.JsonArray;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -19,25 +16,13 @@ public final class TideTableFile {
 
     /** Rows of time, height and kind as the engine reads them. */
     public static JsonArray read(Path file) throws IOException {
-        List<String> lines = lines(file);
+        List<TableLines.Line> lines = TableLines.of(file);
+        if (!lines.isEmpty() && !String.join(",", lines.get(0).fields()).equalsIgnoreCase(HEADING)) {
+            throw lines.get(0).bad("must be the heading " + HEADING);
+        }
         JsonArray rows = new JsonArray();
-        boolean heading = false;
-        for (int i = 0; i < lines.size(); i++) {
-            String line = lines.get(i).strip();
-            if (i == 0 && line.startsWith("\uFEFF")) {
-                line = line.substring(1);
-            }
-            if (line.isEmpty() || line.startsWith("#")) {
-                continue;
-            }
-            if (!heading) {
-                if (!line.replace(" ", "").equalsIgnoreCase(HEADING)) {
-                    throw bad(file, i, "must be the heading " + HEADING);
-                }
-                heading = true;
-                continue;
-            }
-            rows.add(row(file, i, line));
+        for (TableLines.Line line : TableLines.underHeading(lines)) {
+            rows.add(row(line));
         }
         if (rows.size() < 2) {
             throw new UnreadableInputException(
@@ -46,43 +31,28 @@ public final class TideTableFile {
         return rows;
     }
 
-    private static JsonArray row(Path file, int i, String line) throws IOException {
-        String[] parts = line.split(",", -1);
-        if (parts.length != 3) {
-            throw bad(file, i, "must be " + HEADING + ", had " + parts.length + " fields");
+    private static JsonArray row(TableLines.Line line) throws IOException {
+        List<String> fields = line.fields();
+        if (fields.size() != 3) {
+            throw line.bad("must be " + HEADING + ", had " + fields.size() + " fields");
         }
         double height;
         try {
-            height = Double.parseDouble(parts[1].strip());
+            height = Double.parseDouble(fields.get(1));
         } catch (NumberFormatException e) {
-            throw bad(file, i, "heightMetres is no number: \"" + parts[1].strip() + "\"");
+            throw line.bad("heightMetres is no number: \"" + fields.get(1) + "\"");
         }
         if (!(Math.abs(height) <= 30)) {
-            throw bad(file, i, "heightMetres lies between -30 and 30, was " + height);
+            throw line.bad("heightMetres lies between -30 and 30, was " + height);
         }
-        String kind = parts[2].strip().toLowerCase(Locale.ROOT);
+        String kind = fields.get(2).toLowerCase(Locale.ROOT);
         if (!kind.equals("high") && !kind.equals("low")) {
-            throw bad(file, i, "kind must be high or low, was \"" + parts[2].strip() + "\"");
+            throw line.bad("kind must be high or low, was \"" + fields.get(2) + "\"");
         }
         JsonArray row = new JsonArray();
-        row.add(parts[0].strip());
+        row.add(fields.get(0));
         row.add(height);
         row.add(kind);
         return row;
-    }
-
-    static List<String> lines(Path file) throws IOException {
-        if (!Files.isReadable(file)) {
-            throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
-        }
-        try {
-            return Files.readAllLines(file, StandardCharsets.UTF_8);
-        } catch (CharacterCodingException e) {
-            throw new UnreadableInputException(file, "is not text in UTF-8");
-        }
-    }
-
-    static IOException bad(Path file, int index, String problem) {
-        return new UnreadableInputException(file, "line " + (index + 1) + " " + problem);
     }
 }

@@ -17,23 +17,13 @@ final class WeatherFile {
     private WeatherFile() {}
 
     static JsonArray read(Path file) throws IOException {
-        List<String> lines = TideTableFile.lines(file);
+        List<TableLines.Line> lines = TableLines.of(file);
+        if (!lines.isEmpty()) {
+            check(lines.get(0));
+        }
         JsonArray rows = new JsonArray();
-        String[] heading = {};
-        for (int i = 0; i < lines.size(); i++) {
-            String line = lines.get(i).strip();
-            if (line.startsWith("\uFEFF")) {
-                line = line.substring(1);
-            }
-            if (line.isEmpty() || line.startsWith("#")) {
-                continue;
-            }
-            String[] parts = line.split("\\s*,\\s*", -1);
-            if (heading.length == 0) {
-                heading = checked(file, i, parts);
-            } else {
-                rows.add(row(file, i, heading, parts));
-            }
+        for (TableLines.Line line : TableLines.underHeading(lines)) {
+            rows.add(row(line, lines.get(0).fields()));
         }
         if (rows.isEmpty()) {
             throw new UnreadableInputException(
@@ -44,35 +34,35 @@ final class WeatherFile {
         return rows;
     }
 
-    private static String[] checked(Path file, int i, String[] heading) throws IOException {
+    private static void check(TableLines.Line heading) throws IOException {
         StringBuilder known = new StringBuilder("time");
         for (Weather.Kind kind : Weather.Kind.values()) {
             known.append(", ").append(kind.word());
         }
-        for (String column : heading) {
+        for (String column : heading.fields()) {
             if (!(", " + known + ",").contains(", " + column + ",")) {
-                throw TideTableFile.bad(file, i, "names a column \"" + column + "\"; known are " + known);
+                throw heading.bad("names a column \"" + column + "\"; known are " + known);
             }
         }
-        if (!List.of(heading).contains("time") || heading.length < 2) {
-            throw TideTableFile.bad(file, i, "must be a heading of time and at least one of " + known);
+        if (!heading.fields().contains("time") || heading.fields().size() < 2) {
+            throw heading.bad("must be a heading of time and at least one of " + known);
         }
-        return heading;
     }
 
-    private static JsonObject row(Path file, int i, String[] heading, String[] parts) throws IOException {
-        if (parts.length != heading.length) {
-            throw TideTableFile.bad(file, i, "has " + parts.length + " fields, the heading " + heading.length);
+    private static JsonObject row(TableLines.Line line, List<String> heading) throws IOException {
+        List<String> fields = line.fields();
+        if (fields.size() != heading.size()) {
+            throw line.bad("has " + fields.size() + " fields, the heading " + heading.size());
         }
         JsonObject row = new JsonObject();
-        for (int k = 0; k < parts.length; k++) {
-            if (heading[k].equals("time")) {
-                row.put("time", parts[k]);
-            } else if (!parts[k].isEmpty()) {
+        for (int k = 0; k < fields.size(); k++) {
+            if (heading.get(k).equals("time")) {
+                row.put("time", fields.get(k));
+            } else if (!fields.get(k).isEmpty()) {
                 try {
-                    row.put(heading[k], Double.parseDouble(parts[k]));
+                    row.put(heading.get(k), Double.parseDouble(fields.get(k)));
                 } catch (NumberFormatException e) {
-                    throw TideTableFile.bad(file, i, heading[k] + " is no number: \"" + parts[k] + "\"");
+                    throw line.bad(heading.get(k) + " is no number: \"" + fields.get(k) + "\"");
                 }
             }
         }

@@ -41,8 +41,8 @@ final class AxisBand {
         double to = clashRight();
         svg.rect(from, y, to, at.band, "fill=\"var(--sheet)\"");
         svg.rect(from, y, to, at.band, "fill=\"url(#" + id + "-hatch)\"");
-        List<double[]> taken = new ArrayList<>(endPlaces());
-        taken.add(new double[] {at.frameLeft() - at.frameMore() - 4, at.frameRight() + at.frameMore() + 4});
+        List<End> taken = endTexts();
+        taken.add(new End(at.frameLeft() - at.frameMore() - 4, at.frameRight() + at.frameMore() + 4, ""));
         for (int k = AxisPlaces.FIRST_STOP; k <= AxisPlaces.LAST_STOP; k++) {
             double x = at.x(k);
             double half = k == 0 || k == 6 ? 26 : 17;
@@ -51,7 +51,7 @@ final class AxisBand {
             if (x < at.frameLeft() || x > at.frameRight()) {
                 svg.line("<path d=\"M%.1f %.1fv10\" stroke=\"%s\" stroke-width=\"2\"/>", x, y, ink);
             }
-            boolean covered = taken.stream().anyMatch(t -> x + half > t[0] && x - half < t[1]);
+            boolean covered = taken.stream().anyMatch(t -> x + half > t.left() && x - half < t.right());
             if (covered || (at.narrow && Math.floorMod(k, 2) == 0)) {
                 continue;
             }
@@ -70,17 +70,11 @@ final class AxisBand {
         }
     }
 
-    /** Ends that are written on the band: left, right. */
-    private List<double[]> endPlaces() {
-        List<double[]> places = new ArrayList<>();
-        for (Object[] end : endTexts()) {
-            places.add(new double[] {(double) end[0], (double) end[1]});
-        }
-        return places;
-    }
+    /** An end of a window or of a clash, written on the band from {@code left} to {@code right}. */
+    private record End(double left, double right, String text) {}
 
-    private List<Object[]> endTexts() {
-        List<Object[]> ends = new ArrayList<>();
+    private List<End> endTexts() {
+        List<End> ends = new ArrayList<>();
         for (Window w : model.windows()) {
             addEnd(ends, w.likely().from(), -1);
             addEnd(ends, w.likely().to(), 1);
@@ -92,26 +86,24 @@ final class AxisBand {
         return ends;
     }
 
-    private void addEnd(List<Object[]> ends, double seconds, int side) {
+    private void addEnd(List<End> ends, double seconds, int side) {
         if (at.shows(seconds)) {
             String text = Times.brief(seconds);
             double wide = text.length() * 10.5 + 14;
             double x = Math.max(at.left, side < 0 ? at.at(seconds) - wide : at.at(seconds));
             if (x + wide < at.frameLeft() - at.frameMore() - 2 || x > at.frameRight() + at.frameMore() + 2) {
-                ends.add(new Object[] {x, x + wide, text});
+                ends.add(new End(x, x + wide, text));
             }
         }
     }
 
     void ends() {
-        for (Object[] end : endTexts()) {
-            double a = (double) end[0];
-            double b = (double) end[1];
-            svg.rect(a, at.bandTop + 18, b, at.band - 18, "fill=\"var(--band)\"");
+        for (End end : endTexts()) {
+            svg.rect(end.left(), at.bandTop + 18, end.right(), at.band - 18, "fill=\"var(--band)\"");
             svg.line(
                     "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"middle\" font-size=\"19\" font-weight=\"800\""
                             + " fill=\"var(--chip)\">%s</text>",
-                    (a + b) / 2, at.bandTop + at.band - 9, end[2]);
+                    (end.left() + end.right()) / 2, at.bandTop + at.band - 9, end.text());
         }
     }
 

@@ -3,6 +3,7 @@ package ebblight.app.report;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.report.AxisModel.Span;
+import ebblight.core.exposure.Numbers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -171,7 +172,7 @@ final class AxisReading {
                 bag.add(new AxisModel.Reach(
                         c.getDouble("seconds"),
                         filters.isEmpty() ? "none" : String.join("+", filters),
-                        "f/" + Times.plain(c.getDouble("fNumber"))));
+                        "f/" + Numbers.shortest(c.getDouble("fNumber"), 2)));
             }
         }
         return bag;

@@ -1,9 +1,11 @@
 package ebblight.app.report;
 
+import ebblight.app.ask.Words;
 import ebblight.app.report.AxisModel.Part;
 import ebblight.app.report.AxisModel.Span;
 import ebblight.app.report.AxisModel.Window;
 import ebblight.app.report.AxisModel.Word;
+import ebblight.core.exposure.Numbers;
 import java.util.List;
 
 /** One strip of a time axis: a patch of a part at fourteen times, veiled where the wish does not hold, over its stroke. */
@@ -33,7 +35,7 @@ final class AxisStrip {
             if (part.raised() > 1) {
                 svg.line(
                         "<text x=\"38\" y=\"%.1f\" font-size=\"14\" fill=\"var(--ink-3)\">contrast raised ×%s</text>",
-                        y + 52, Times.plain(part.raised()));
+                        y + 52, Numbers.shortest(part.raised(), 2));
             }
         }
         svg.rect(at.left, y + h, at.right, AxisPlaces.WORDS, "fill=\"var(--sheet)\"");
@@ -147,7 +149,7 @@ final class AxisStrip {
                         top + 17,
                         word.word().equals(part.wish()) ? 750 : 550,
                         on ? "var(--lane-ink)" : "var(--ink-3)",
-                        Marks.escaped(word.word()));
+                        Words.markup(word.word()));
                 x += wide;
             }
             if (b - x > 8) {
@@ -183,7 +185,7 @@ final class AxisStrip {
                             + " paint-order=\"stroke\">%s <tspan font-weight=\"450\">%s</tspan></text>",
                     at.rows[i] + at.label - 8,
                     part.name(),
-                    Marks.escaped(part.wish().isEmpty() ? "no wish" : part.wish()));
+                    Words.markup(part.wish().isEmpty() ? "no wish" : part.wish()));
         }
     }
 }

@@ -59,13 +59,4 @@ final class Marks {
         }
         return path.append(String.format(Locale.ROOT, "L%.1f %.1f", x1, y)).toString();
     }
-
-    /** Text made fit for HTML and SVG. */
-    static String escaped(String text) {
-        return text.replace("&", "&amp;")
-                .replace("<", "&lt;")
-                .replace(">", "&gt;")
-                .replace("\"", "&quot;")
-                .replace("'", "&#39;");
-    }
 }

@@ -1,10 +1,10 @@
 package ebblight.app.report;
 
-import static ebblight.app.report.Marks.escaped;
-
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Words;
+import ebblight.app.demo.TrueExposure;
+import ebblight.core.exposure.Numbers;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import java.io.IOException;
@@ -64,9 +64,9 @@ public final class ReportPage {
                 .replace("../fonts/atkinson-next.woff2", font);
         String style = new String(resource("report.css"), StandardCharsets.UTF_8);
         add("<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\""
-                + " content=\"width=device-width,initial-scale=1\"><title>" + escaped(report.name())
+                + " content=\"width=device-width,initial-scale=1\"><title>" + Words.markup(report.name())
                 + " · Ebblight</title><style>" + tokens + style + "</style></head><body><header><span class=\"brand\">"
-                + Marks.MARK + " Ebblight</span><span class=\"place\"><b>" + escaped(report.name())
+                + Marks.MARK + " Ebblight</span><span class=\"place\"><b>" + Words.markup(report.name())
                 + "</b> · an invented coast</span></header><main>");
         sprites("", report.pictures().strips());
         sprites("clash-", report.pictures().clashStrips());
@@ -84,7 +84,7 @@ public final class ReportPage {
     }
 
     private static String picture(byte[] jpeg, String alt) {
-        return "<img src=\"" + ReportPictures.address(jpeg) + "\" alt=\"" + escaped(alt) + "\">";
+        return "<img src=\"" + ReportPictures.address(jpeg) + "\" alt=\"" + Words.markup(alt) + "\">";
     }
 
     private void opening() {
@@ -108,7 +108,7 @@ public final class ReportPage {
             }
         }
         add("<div class=\"story\">");
-        add("<p>" + escaped(String.join(" ", report.story())) + "</p>");
+        add("<p>" + Words.markup(String.join(" ", report.story())) + "</p>");
         add("</div><p class=\"cap\">The picture is a preview, made of ten seconds of clip: no exposure this long was"
                 + " taken.</p></div></section>");
     }
@@ -205,12 +205,13 @@ public final class ReportPage {
                     c.getArray("filters").stream().map(String::valueOf).toList();
             add("<li><dl><div><dt>" + (filters.isEmpty() ? "none" : String.join(" + ", filters))
                     + "</dt><dd>stop filter"
-                    + (filters.size() > 1 ? "s" : "") + "</dd></div><div><dt>f/" + Times.plain(c.getDouble("fNumber"))
-                    + "</dt><dd>aperture</dd></div><div><dt>" + Times.plain(c.getDouble("iso"))
+                    + (filters.size() > 1 ? "s" : "") + "</dd></div><div><dt>f/"
+                    + Numbers.shortest(c.getDouble("fNumber"), 2)
+                    + "</dt><dd>aperture</dd></div><div><dt>" + Numbers.shortest(c.getDouble("iso"), 2)
                     + "</dt><dd>ISO</dd></div><div><dt>" + Times.brief(c.getDouble("correctedSeconds")) + "</dt><dd>"
                     + (c.getString("shutter").equals("bulb") ? "bulb" : "shutter") + "</dd></div></dl><ul>");
             c.getArray("cautions")
-                    .forEach(text -> add("<li>" + escaped(AxisReading.readable(String.valueOf(text))) + "</li>"));
+                    .forEach(text -> add("<li>" + Words.markup(AxisReading.readable(String.valueOf(text))) + "</li>"));
             add("<li>Exposure ± " + Words.number(c.getDouble("errorRangeStops"), 1)
                     + " stop, until the filters are measured</li></ul></li>");
         }
@@ -225,7 +226,7 @@ public final class ReportPage {
         }
         add("<ol class=\"ways\">");
         for (int i = 0; i < ways.size(); i++) {
-            add("<li>" + escaped(AxisReading.readable(ways.getObject(i).getString("text"))) + "</li>");
+            add("<li>" + Words.markup(AxisReading.readable(ways.getObject(i).getString("text"))) + "</li>");
         }
         add("</ol>");
     }
@@ -264,18 +265,11 @@ public final class ReportPage {
 
     /** The true exposure in the light of the preview: fading is made up for by the settings. */
     private static RgbPicture asBright(RgbPicture picture, RgbPicture as) {
-        double a = 0;
-        double b = 0;
-        for (int c = 0; c < 3; c++) {
-            for (int p = 0; p < picture.plane(c).length; p++) {
-                a += picture.plane(c)[p];
-                b += as.plane(c)[p];
-            }
-        }
+        double gain = TrueExposure.gain(picture, as);
         RgbPicture out = RgbPicture.black(picture.width(), picture.height());
         for (int c = 0; c < 3; c++) {
             for (int p = 0; p < picture.plane(c).length; p++) {
-                out.plane(c)[p] = (float) (picture.plane(c)[p] * b / a);
+                out.plane(c)[p] = (float) (picture.plane(c)[p] * gain);
             }
         }
         return out;
@@ -292,12 +286,12 @@ public final class ReportPage {
         add("<section><h2>Measured, and true</h2><table><thead><tr><th></th><th>true</th><th>measured</th></tr></thead>"
                 + "<tbody>");
         for (Report.Truth t : report.truths()) {
-            add("<tr><th>" + escaped(t.what()) + "</th><td>" + escaped(t.truly()) + "</td><td>" + escaped(t.measured())
-                    + "</td></tr>");
+            add("<tr><th>" + Words.markup(t.what()) + "</th><td>" + Words.markup(t.truly()) + "</td><td>"
+                    + Words.markup(t.measured()) + "</td></tr>");
         }
         add("</tbody></table><ul class=\"notes\">");
         for (Object note : report.measured().getArray("warnings")) {
-            add("<li>" + escaped(AxisReading.readable(String.valueOf(note))) + "</li>");
+            add("<li>" + Words.markup(AxisReading.readable(String.valueOf(note))) + "</li>");
         }
         add("</ul></section>");
     }

@@ -1,10 +1,10 @@
 package ebblight.app.report;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.PreviewPicture;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
-import ebblight.engine.Floats;
 
 /**
  * A preview at survey width.
@@ -30,9 +30,6 @@ public record Shown(RgbPicture picture, RgbPicture mean, int crop, JsonObject an
     private static RgbPicture picture(SurveyRequest survey, String name, JsonObject answer) {
         int w = answer.getInt("width");
         int h = answer.getInt("height");
-        byte[] bytes =
-                survey.blobs().get(name).orElseThrow(() -> new IllegalStateException("the engine left out " + name));
-        return RgbPicture.of(
-                w, h, Floats.plane(bytes, 0, w * h), Floats.plane(bytes, 1, w * h), Floats.plane(bytes, 2, w * h));
+        return PreviewPicture.picture(survey.blobs(), name, w, h);
     }
 }

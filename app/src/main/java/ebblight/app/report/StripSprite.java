@@ -7,6 +7,7 @@ import ebblight.imaging.CodedPicture;
 import ebblight.imaging.FrameFacts;
 import ebblight.imaging.JpegWriter;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.Srgb;
 import java.io.IOException;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -43,7 +44,8 @@ public final class StripSprite {
                 double u = Math.max(0, Math.min(picture.width() - 1.001, left + (x + 0.5) * sx - 0.5));
                 int at = 3 * (y * pieces * PIECE_WIDTH + piece * PIECE_WIDTH + x);
                 for (int c = 0; c < 3; c++) {
-                    codes[at + c] = (byte) code(between(picture.plane(c), picture.width(), u, v));
+                    codes[at + c] =
+                            (byte) Math.round(255 * Srgb.code(between(picture.plane(c), picture.width(), u, v)));
                 }
             }
         }
@@ -56,11 +58,6 @@ public final class StripSprite {
         double ay = v - row;
         return (1 - ay) * ((1 - ax) * plane[p] + ax * plane[p + 1])
                 + ay * ((1 - ax) * plane[p + width] + ax * plane[p + width + 1]);
-    }
-
-    private static long code(double linear) {
-        double l = Math.max(0, Math.min(1, linear));
-        return Math.round(255 * (l <= 0.0031308 ? 12.92 * l : 1.055 * Math.pow(l, 1 / 2.4) - 0.055));
     }
 
     /** Raises all pieces by what the roughest one of the first and last needs to be seen. */

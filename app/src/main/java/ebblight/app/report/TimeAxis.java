@@ -1,5 +1,6 @@
 package ebblight.app.report;
 
+import ebblight.app.ask.Words;
 import ebblight.app.report.AxisModel.Part;
 import ebblight.app.report.AxisModel.Span;
 import ebblight.app.report.AxisModel.Window;
@@ -68,7 +69,7 @@ final class TimeAxis {
             svg.line("<text x=\"0\" y=\"%.0f\" font-size=\"16\" font-weight=\"700\">Limits</text>", at.limitsTop + 17);
         }
         band.frame();
-        String said = Marks.escaped(Times.say(model.chosenSeconds()));
+        String said = Words.markup(Times.say(model.chosenSeconds()));
         return String.format(
                 Locale.ROOT,
                 "<svg class=\"axis %s\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-label=\"Time axis, %s"

@@ -25,15 +25,6 @@ final class Times {
                 : String.format(Locale.ROOT, "%d:%02d min", whole / 60, whole % 60);
     }
 
-    /** A number without needless decimals. */
-    static String plain(double value) {
-        String text = Words.number(value, 2);
-        while (text.endsWith("0")) {
-            text = text.substring(0, text.length() - 1);
-        }
-        return text.endsWith(".") ? text.substring(0, text.length() - 1) : text;
-    }
-
     /** Stops to the nearest third: "4⅓". */
     static String thirds(double stops) {
         long thirds = Math.round(3 * Math.abs(stops));

@@ -6,7 +6,6 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.numeric.Work;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import ebblight.imaging.OutputFile;
@@ -48,7 +47,7 @@ final class Desk {
 
     JsonObject numbers(JsonObject request) {
         JsonObject whole = new JsonObject();
-        whole.put("answer", Asked.parse(numbers.answer(JsonWriter.string(request), new Blobs(), Work.alone())));
+        whole.put("answer", Asked.of(numbers, request, Work.alone()));
         return whole;
     }
 

@@ -13,7 +13,6 @@ import ebblight.app.plan.WishesFile;
 import ebblight.app.plan.Zone;
 import ebblight.core.numeric.Work;
 import ebblight.core.sky.Place;
-import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import io.javalin.Javalin;
@@ -23,7 +22,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /** Planning: windows with the day's drawings, the sheet to print, and the search for stations. */
 final class PlanRoutes {
@@ -35,7 +33,6 @@ final class PlanRoutes {
     private final OutingFolder folder;
     private final Clock clock;
     private final Engine engine = new Engine();
-    private @Nullable StationCatalogue catalogue;
     private String asked = "";
     private JsonObject found = new JsonObject();
 
@@ -50,15 +47,6 @@ final class PlanRoutes {
         javalin.post("/api/plan/sheet", this::sheet);
     }
 
-    private synchronized StationCatalogue catalogue() throws IOException {
-        StationCatalogue known = catalogue;
-        if (known == null) {
-            known = StationCatalogue.read();
-            catalogue = known;
-        }
-        return known;
-    }
-
     /** Stations by a part of their name ({@code q}), or the nearest to a place ({@code at}). */
     private void stations(Context context) throws IOException {
         String at = context.queryParam("at");
@@ -66,8 +54,8 @@ final class PlanRoutes {
         JsonArray rows = new JsonArray();
         Place place = at == null ? null : place(at);
         List<StationCatalogue.Entry> entries = place == null
-                ? catalogue().search(typed == null ? "" : typed)
-                : catalogue().nearest(place, MOST_STATIONS / 2);
+                ? StationCatalogue.read().search(typed == null ? "" : typed)
+                : StationCatalogue.read().nearest(place, MOST_STATIONS / 2);
         for (StationCatalogue.Entry entry : entries.subList(0, Math.min(MOST_STATIONS, entries.size()))) {
             JsonObject row = new JsonObject();
             row.put("id", entry.id());
@@ -95,7 +83,7 @@ final class PlanRoutes {
     private synchronized JsonObject windows(JsonObject request) {
         String question = JsonWriter.string(request);
         if (!question.equals(asked)) {
-            found = Asked.parse(engine.answer(question, new Blobs(), Work.alone()));
+            found = Asked.of(engine, request, Work.alone());
             asked = question;
         }
         return found;
