@@ -83,6 +83,11 @@ public final class Zone {
         return HOUR.format(instant.plus(Duration.ofSeconds(30)).atZone(id));
     }
 
+    /** Hour and minute here of something that must not come later: the minute that has begun. */
+    public String deadline(Instant instant) {
+        return HOUR.format(instant.atZone(id));
+    }
+
     /** Day, hour and minute here, rounded to the minute. */
     public String dayAndHour(Instant instant) {
         return DAY_AND_HOUR.format(instant.plus(Duration.ofSeconds(30)).atZone(id));
