@@ -74,16 +74,27 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
             to.frame(middleX() - w / 2 - flare, middleY() - h / 2 - 2, w + 2 * flare, h + 4, Ink.INK, 1.3, 2, 5);
         }
         to.frame(middleX() - w / 2, middleY() - h / 2, w, h, Ink.INK, 3.5);
-        to.text(8, small + 3, Lettering.of(small, Ink.INK).strong(), title());
+        Lettering strong = Lettering.of(small, Ink.INK).strong();
+        to.text(8, small + 3, strong, title(strong));
         words(to, middleX() - w / 2 + 8, middleY() + h / 2 - 9);
     }
 
-    private String title() {
-        return "Through the lens: " + number(view.focalMillimetres()) + " mm, bearing "
-                + number(view.azimuthDegrees()) + "°"
-                + (view.altitudeDegrees() == 0
-                        ? ""
-                        : ", tilt " + (view.altitudeDegrees() > 0 ? "+" : "") + number(view.altitudeDegrees()) + "°");
+    private String title(Lettering type) {
+        String lens = number(view.focalMillimetres()) + " mm, bearing " + number(view.azimuthDegrees()) + "°";
+        String tilt = view.altitudeDegrees() == 0
+                ? ""
+                : ", tilt " + (view.altitudeDegrees() > 0 ? "+" : "") + number(view.altitudeDegrees()) + "°";
+        return fitting(type, width - 16, "Through the lens: " + lens + tilt, lens + tilt, lens);
+    }
+
+    /** The first of some words that is no wider than the room there is; the last when none fits. */
+    private static String fitting(Lettering type, double room, String... words) {
+        for (String each : words) {
+            if (Drawing.width(type, each) <= room) {
+                return each;
+            }
+        }
+        return words[words.length - 1];
     }
 
     private static String number(double value) {
@@ -234,15 +245,17 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
     private void words(Drawing to, double x, double y) {
         List<JsonObject> visits =
                 Asked.rows(day.sky().getObject("view").getObject("sun").getArray("inFrame"));
-        String words = "the sun stays out of the picture";
+        Lettering type = Lettering.of(small, Ink.INK).strong();
+        double room = scale() * view.widthMillimetres() - 5;
+        String words = fitting(type, room - 13, "the sun stays out of the picture", "no sun in the picture");
         if (!visits.isEmpty()) {
             JsonObject last = visits.get(visits.size() - 1);
-            words = "sun in the picture " + day.zone().hour(DayPlan.instant(last, "enters")) + " to "
+            String hours = day.zone().hour(DayPlan.instant(last, "enters")) + " to "
                     + day.zone().hour(DayPlan.instant(last, "leaves"));
+            words = fitting(type, room - 13, "sun in the picture " + hours, "sun " + hours);
         }
-        double wide = Drawing.width(Lettering.of(small, Ink.INK).strong(), words) + 13;
-        double room = scale() * view.widthMillimetres() - 5;
+        double wide = Drawing.width(type, words) + 13;
         to.rect(x - 6, y - small - 1, Math.min(wide, room), small + 7, Ink.VEIL);
-        to.text(x, y, Lettering.of(small, Ink.INK).strong(), words);
+        to.text(x, y, type, words);
     }
 }

@@ -255,16 +255,17 @@ public final class Sheet {
             String why = String.join(
                     "; ", window.getArray("why").stream().map(String::valueOf).toList());
             List<String> lines = broken(Lettering.of(SMALL, Ink.INK), why, WIDE - 2 * EDGE - 12);
-            if (at + LEADING * (1 + lines.size()) > bottom) {
+            Lettering strong = Lettering.of(SMALL, Ink.INK).strong();
+            double tall = LEADING * (broken(strong, head, WIDE - 2 * EDGE).size() + lines.size());
+            if (at + tall > bottom) {
                 to.text(x, at + LEADING - 3, Lettering.of(SMALL, Ink.INK_3), "more windows do not fit on this page");
                 return;
             }
             boolean today = day.windows().contains(window);
             if (today) {
-                to.rect(x - 4, at + 1, WIDE - 2 * EDGE + 8, LEADING * (1 + lines.size()) + 1, Ink.LICHEN);
+                to.rect(x - 4, at + 1, WIDE - 2 * EDGE + 8, tall + 1, Ink.LICHEN);
             }
-            to.text(x, at + LEADING - 3, Lettering.of(SMALL, Ink.INK).strong(), head);
-            at += LEADING;
+            at = paragraph(x, at, WIDE - 2 * EDGE, strong, head);
             at = paragraph(x + 12, at, WIDE - 2 * EDGE - 12, Lettering.of(SMALL, Ink.INK), why);
             at += 2;
         }

@@ -5,6 +5,7 @@ import ebblight.app.ask.Asked;
 import ebblight.app.draw.Drawing.Dot;
 import ebblight.app.draw.Drawing.Hold;
 import ebblight.app.draw.Drawing.Lettering;
+import ebblight.app.draw.Labels.Place;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -14,7 +15,7 @@ import java.util.function.ToDoubleFunction;
 record TideRow(HourAxis axis, double height) {
 
     void draw(Drawing to, double y, JsonObject tide) {
-        axis.name(to, y, "Tide", axis.range("tideMetres", "", " m", 1));
+        axis.name(to, y, "Tide", wish());
         if (!axis.narrow()) {
             to.text(
                     0,
@@ -60,13 +61,9 @@ record TideRow(HourAxis axis, double height) {
         line.ifPresent(m -> {
             double at = level.applyAsDouble(m);
             to.line(axis.left(), at, axis.width(), at, Ink.WRACK, 2, 8, 4);
-            to.text(
-                    axis.left() + 6,
-                    at - 5,
-                    Lettering.of(axis.small(), Ink.WRACK).strong().haloed(),
-                    (axis.narrow() ? "way back " : "way back, less the margin for waves: ") + HourAxis.number(m, 1)
-                            + " m");
         });
+        Labels labels = new Labels(to);
+        leaveBy(to, y, labels);
         for (JsonObject extreme : Asked.rows(tide.getArray("extremes"))) {
             double metres = extreme.getDouble("heightMetres");
             double at = axis.x(DayPlan.instant(extreme, "time"));
@@ -75,16 +72,45 @@ record TideRow(HourAxis axis, double height) {
             String words = (axis.narrow() ? "" : extreme.getString("kind") + " ")
                     + axis.day().zone().hour(DayPlan.instant(extreme, "time")) + ", " + HourAxis.number(metres, 1)
                     + " m";
-            Lettering type = Lettering.of(axis.small(), Ink.INK)
-                    .strong()
-                    .held(Hold.MIDDLE)
-                    .haloed();
+            Lettering type = Lettering.of(axis.small(), Ink.INK).strong().haloed();
             double half = Drawing.width(type, words) / 2;
             double middle = Math.max(axis.left() + half + 4, Math.min(axis.width() - half - 4, at));
             boolean up = extreme.getString("kind").equals("high");
-            to.text(middle, up ? Math.max(y + axis.small() + 1, ya - 9) : ya - 9, type, words);
+            double above = up ? Math.max(y + axis.small() + 1, ya - 9) : ya - 9;
+            List<Place> places = new ArrayList<>(List.of(new Place(middle, above, Hold.MIDDLE)));
+            double below = ya + axis.small() + 6;
+            if (below < y + height) {
+                places.add(new Place(middle, below, Hold.MIDDLE));
+            }
+            labels.setIfFree(type, words, places);
         }
-        leaveBy(to, y);
+        line.ifPresent(m -> wayBack(labels, m, level.applyAsDouble(m)));
+    }
+
+    private String wish() {
+        String height = axis.range("tideMetres", "", " m", 1);
+        String direction = axis.day().wishes().getString("tideDirection", "any");
+        return direction.equals("any") || axis.day().wished("tideMetres").isPresent() ? height : direction;
+    }
+
+    /** The name of the line of the way back, as long as fits beside the windows and what else is written there. */
+    private void wayBack(Labels labels, double metres, double at) {
+        Lettering type = Lettering.of(axis.small(), Ink.WRACK).strong().haloed();
+        String height = HourAxis.number(metres, 1) + " m";
+        for (String words : List.of("way back, less the margin for waves: " + height, "way back " + height)) {
+            double wide = Drawing.width(type, words);
+            List<Place> places = new ArrayList<>();
+            for (double foot : new double[] {at - 5, at + axis.small() + 3}) {
+                for (double x = axis.left() + 6; x < axis.width() - wide - 6; x += 12) {
+                    if (axis.besideWindows(x - 4, x + wide + 4)) {
+                        places.add(new Place(x, foot, Hold.START));
+                    }
+                }
+            }
+            if (labels.setIfFree(type, words, places)) {
+                return;
+            }
+        }
     }
 
     /** Height of still water at which to be gone. */
@@ -96,31 +122,22 @@ record TideRow(HourAxis axis, double height) {
                 .findFirst();
     }
 
-    private void leaveBy(Drawing to, double y) {
+    private void leaveBy(Drawing to, double y, Labels labels) {
         for (JsonObject window : axis.day().windows()) {
             JsonObject guard = window.getObject("guard");
             if (guard != null
                     && guard.isString("leaveBy")
                     && DayPlan.instant(guard, "leaveBy").isBefore(axis.day().to())) {
                 double at = axis.x(DayPlan.instant(guard, "leaveBy"));
-                String words =
-                        (axis.narrow() ? "" : "leave by ") + axis.day().zone().hour(DayPlan.instant(guard, "leaveBy"));
-                boolean leftward = at
-                                + Drawing.width(
-                                        Lettering.of(axis.small() + 1, Ink.WRACK)
-                                                .strong(),
-                                        words)
-                                + 12
-                        > axis.width();
+                String words = (axis.narrow() ? "" : "leave by ")
+                        + axis.day().zone().deadline(DayPlan.instant(guard, "leaveBy"));
+                Lettering type =
+                        Lettering.of(axis.small() + 1, Ink.WRACK).strong().haloed();
+                Place right = new Place(at + 7, y + axis.small() + 5, Hold.START);
+                Place left = new Place(at - 7, right.y(), Hold.END);
+                boolean room = at + Drawing.width(type, words) + 12 <= axis.width();
                 to.line(at, y, at, y + height, Ink.WRACK, 3);
-                to.text(
-                        at + (leftward ? -7 : 7),
-                        y + axis.small() + 5,
-                        Lettering.of(axis.small() + 1, Ink.WRACK)
-                                .strong()
-                                .held(leftward ? Hold.END : Hold.START)
-                                .haloed(),
-                        words);
+                labels.set(type, words, room ? List.of(right, left) : List.of(left));
             }
         }
     }

@@ -9,6 +9,9 @@ import { packingList, windowList } from '../components/plan-windows.js';
 import { planDay } from '../components/plan-day.js';
 import { addDays, bagOf, dayIn, dayWords, exposureEnds, hourIn, lensOf, MOST_DAYS, number, questionOf, spanOf, timeWords } from '../logic/plan.js';
 
+/** A wider drawing of the lens would be taller than the page. */
+const WIDEST_LENS = 600;
+
 export function open(host, { store, go, place, say, header }) {
   let kit = null;
   let whole = null;
@@ -65,7 +68,7 @@ export function open(host, { store, go, place, say, header }) {
     }
     host.classList.add('searching');
     try {
-      const next = await json('/api/plan', { method: 'POST', body: JSON.stringify({ wishes: asked, ...(day ? { day } : {}), width: widthOf(weave, 800), lensWidth: widthOf(planned.lens, 460), small: document.body.dataset.light === 'night' ? 19 : 14 }) });
+      const next = await json('/api/plan', { method: 'POST', body: JSON.stringify({ wishes: asked, ...(day ? { day } : {}), width: widthOf(weave, 800), lensWidth: Math.min(WIDEST_LENS, widthOf(planned.lens, 460)), small: document.body.dataset.light === 'night' ? 19 : 14 }) });
       if (mine !== turn || closed) {
         return;
       }
