@@ -155,15 +155,13 @@ final class AxisBand {
         svg.line(
                 "<path d=\"M%.1f %.1fv12M%.1f %.1fv-12\" stroke=\"var(--ink)\" stroke-width=\"5\"/>",
                 x, at.bandTop - 6, x, at.bandTop + at.band + 6);
-        String brief = Times.brief(model.chosenSeconds());
-        String text = at.narrow ? brief.replace(" min", " m") : brief;
         svg.line(
                 "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"middle\" font-size=\"%d\" font-weight=\"800\" stroke=\"%s\""
                         + " stroke-width=\"6\" paint-order=\"stroke\">%s</text>",
                 (a + b) / 2,
                 at.bandTop + (at.narrow ? 32 : 36),
-                at.narrow ? 18 : 32,
+                at.narrow ? 16 : 32,
                 clash ? "var(--sheet)" : "var(--lane)",
-                text);
+                Times.brief(model.chosenSeconds()));
     }
 }

@@ -98,6 +98,6 @@ final class AxisPlaces {
 
     /** By how much the frame on the band is wider than the pieces pulled out, each side: room for its number. */
     double frameMore() {
-        return Math.max(4, ((narrow ? 74 : 0) - (frameRight() - frameLeft())) / 2);
+        return Math.max(4, ((narrow ? 88 : 0) - (frameRight() - frameLeft())) / 2);
     }
 }
