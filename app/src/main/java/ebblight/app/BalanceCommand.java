@@ -80,7 +80,7 @@ final class BalanceCommand implements Callable<Integer> {
                 "%-11s%.0f %% down the middle, tilted %.1f°, %s (10–90 %% of it over %.0f %% of the height)",
                 "transition",
                 100 * line.getDouble("y"),
-                line.getDouble("angleDegrees"),
+                Math.rint(10 * line.getDouble("angleDegrees")) / 10 + 0.0,
                 line.getDouble("softness") < 0.08 ? "hard" : "soft",
                 100 * line.getDouble("softness"));
         printer.line("%-11s%s of the picture", "clipped", Words.percent(answer.getDouble("clippedFraction")));

@@ -129,12 +129,12 @@ final class WishCommand implements Callable<Integer> {
         JsonArray worth = answer.getArray("worth");
         if (!worth.isEmpty()) {
             printer.line("");
-            printer.line(printer.strong("time      changes  stands off  colour"));
+            printer.line(printer.strong("time        changes  stands off  colour"));
         }
         for (int i = 0; i < worth.size(); i += 2) {
             JsonObject at = worth.getObject(i);
             printer.line(
-                    "%-8s  %7s  %10s  %6s",
+                    "%-10s  %7s  %10s  %6s",
                     Words.time(at.getDouble("seconds")),
                     Words.percent(at.getDouble("changedFraction")),
                     Words.number(at.getDouble("separation"), 2),
