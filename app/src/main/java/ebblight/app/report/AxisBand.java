@@ -51,7 +51,8 @@ final class AxisBand {
             if (x < at.frameLeft() || x > at.frameRight()) {
                 svg.line("<path d=\"M%.1f %.1fv10\" stroke=\"%s\" stroke-width=\"2\"/>", x, y, ink);
             }
-            boolean covered = taken.stream().anyMatch(t -> x + half > t.left() && x - half < t.right());
+            boolean halfHatched = !hatched && x + half > from && x - half < to;
+            boolean covered = halfHatched || taken.stream().anyMatch(t -> x + half > t.left() && x - half < t.right());
             if (covered || (at.narrow && Math.floorMod(k, 2) == 0)) {
                 continue;
             }
