@@ -62,8 +62,8 @@ interface Drawing {
         rect(x, y, width, height, fill, 1);
     }
 
-    /** About how wide a text is set; the faces in use differ by some percent. */
-    static double width(Lettering type, String words) {
+    /** How wide a text is set; where the face is not known, about so: those in use differ by some percent. */
+    default double width(Lettering type, String words) {
         return words.length() * type.size() * (type.bold() ? 0.57 : 0.53);
     }
 }

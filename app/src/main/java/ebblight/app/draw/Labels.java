@@ -52,8 +52,8 @@ final class Labels {
         to.text(place.x(), place.y(), type.held(place.hold()), words);
     }
 
-    private static Box box(Lettering type, String words, Place place) {
-        double wide = Drawing.width(type, words);
+    private Box box(Lettering type, String words, Place place) {
+        double wide = to.width(type, words);
         double left =
                 switch (place.hold()) {
                     case START -> place.x();

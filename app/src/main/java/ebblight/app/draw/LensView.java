@@ -75,22 +75,22 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
         }
         to.frame(middleX() - w / 2, middleY() - h / 2, w, h, Ink.INK, 3.5);
         Lettering strong = Lettering.of(small, Ink.INK).strong();
-        to.text(8, small + 3, strong, title(strong));
+        to.text(8, small + 3, strong, title(to, strong));
         words(to, middleX() - w / 2 + 8, middleY() + h / 2 - 9);
     }
 
-    private String title(Lettering type) {
+    private String title(Drawing to, Lettering type) {
         String lens = number(view.focalMillimetres()) + " mm, bearing " + number(view.azimuthDegrees()) + "°";
         String tilt = view.altitudeDegrees() == 0
                 ? ""
                 : ", tilt " + (view.altitudeDegrees() > 0 ? "+" : "") + number(view.altitudeDegrees()) + "°";
-        return fitting(type, width - 16, "Through the lens: " + lens + tilt, lens + tilt, lens);
+        return fitting(to, type, width - 16, "Through the lens: " + lens + tilt, lens + tilt, lens);
     }
 
     /** The first of some words that is no wider than the room there is; the last when none fits. */
-    private static String fitting(Lettering type, double room, String... words) {
+    private static String fitting(Drawing to, Lettering type, double room, String... words) {
         for (String each : words) {
-            if (Drawing.width(type, each) <= room) {
+            if (to.width(type, each) <= room) {
                 return each;
             }
         }
@@ -247,14 +247,14 @@ record LensView(DayPlan day, CameraView view, double width, double small) {
                 Asked.rows(day.sky().getObject("view").getObject("sun").getArray("inFrame"));
         Lettering type = Lettering.of(small, Ink.INK).strong();
         double room = scale() * view.widthMillimetres() - 5;
-        String words = fitting(type, room - 13, "the sun stays out of the picture", "no sun in the picture");
+        String words = fitting(to, type, room - 13, "the sun stays out of the picture", "no sun in the picture");
         if (!visits.isEmpty()) {
             JsonObject last = visits.get(visits.size() - 1);
             String hours = day.zone().hour(DayPlan.instant(last, "enters")) + " to "
                     + day.zone().hour(DayPlan.instant(last, "leaves"));
-            words = fitting(type, room - 13, "sun in the picture " + hours, "sun " + hours);
+            words = fitting(to, type, room - 13, "sun in the picture " + hours, "sun " + hours);
         }
-        double wide = Drawing.width(type, words) + 13;
+        double wide = to.width(type, words) + 13;
         to.rect(x - 6, y - small - 1, Math.min(wide, room), small + 7, Ink.VEIL);
         to.text(x, y, type, words);
     }

@@ -49,7 +49,7 @@ record LightRow(HourAxis axis, double height) {
         List<double[]> bright = axis.spans(r -> r.getDouble("exposureValue100"), brightest - 3, brightest);
         Lettering type = Lettering.of(axis.small(), Ink.INK).held(Hold.MIDDLE);
         for (double[] span : bright) {
-            if (brightest > 5 && span[1] - span[0] > Drawing.width(type, most)) {
+            if (brightest > 5 && span[1] - span[0] > to.width(type, most)) {
                 to.text((span[0] + span[1]) / 2, y + height - 14, type, most);
             }
         }

@@ -147,8 +147,8 @@ final class PdfDrawing implements Drawing {
         });
     }
 
-    /** How wide a text is set in this page's faces. */
-    static double width(Lettering type, String words) {
+    @Override
+    public double width(Lettering type, String words) {
         try {
             return (type.bold() ? BOLD : PLAIN).getStringWidth(printable(words)) / 1000 * type.size();
         } catch (IOException e) {

@@ -109,11 +109,11 @@ public final class Sheet {
         return y;
     }
 
-    private static List<String> broken(Lettering type, String words, double width) {
+    private List<String> broken(Lettering type, String words, double width) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : words.split(" ", -1)) {
-            if (line.length() > 0 && PdfDrawing.width(type, line + " " + word) > width) {
+            if (line.length() > 0 && to.width(type, line + " " + word) > width) {
                 lines.add(line.toString());
                 line.setLength(0);
             }

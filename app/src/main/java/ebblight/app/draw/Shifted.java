@@ -40,6 +40,11 @@ record Shifted(Drawing to, double dx, double dy) implements Drawing {
     }
 
     @Override
+    public double width(Lettering type, String words) {
+        return to.width(type, words);
+    }
+
+    @Override
     public void within(double x, double y, double width, double height, Runnable inside) {
         to.within(x + dx, y + dy, width, height, inside);
     }

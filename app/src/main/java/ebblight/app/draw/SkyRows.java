@@ -39,7 +39,7 @@ record SkyRows(HourAxis axis, double height) {
                         .strong()
                         .held(right ? Hold.START : Hold.END);
                 double at0 = axis.x(at.get()) + (right ? 5 : -5);
-                double wide = Drawing.width(type, words);
+                double wide = to.width(type, words);
                 if (at0 - wide > axis.left() || right) {
                     to.text(at0, y + height / 2 + 5, axis.narrow() ? type : type.haloed(), words);
                     taken.add(new double[] {right ? at0 : at0 - wide, right ? at0 + wide : at0});
@@ -51,7 +51,7 @@ record SkyRows(HourAxis axis, double height) {
             Instant at = axis.day().zone().at(axis.day().day(), hour);
             double degrees = HourAxis.altitude(axis.nearest(at), "sun");
             String words = HourAxis.number(degrees, 0) + "°";
-            double half = Drawing.width(Lettering.of(axis.small(), Ink.INK), words) / 2 + 4;
+            double half = to.width(Lettering.of(axis.small(), Ink.INK), words) / 2 + 4;
             boolean free = taken.stream().noneMatch(t -> axis.x(at) + half > t[0] && axis.x(at) - half < t[1])
                     && axis.besideWindows(axis.x(at) - half, axis.x(at) + half);
             if (free) {
@@ -89,7 +89,7 @@ record SkyRows(HourAxis axis, double height) {
                         .map(i -> ", down " + axis.day().zone().hour(i))
                         .orElse("");
         for (String words : new String[] {whole, lit}) {
-            OptionalDouble free = free(words);
+            OptionalDouble free = free(to, words);
             if (free.isPresent()) {
                 to.text(free.getAsDouble(), y + height / 2 + 5, Lettering.of(axis.small(), Ink.INK), words);
                 return;
@@ -98,8 +98,8 @@ record SkyRows(HourAxis axis, double height) {
     }
 
     /** The leftmost place where words lie neither on the moons nor in a window. */
-    private OptionalDouble free(String words) {
-        double wide = Drawing.width(Lettering.of(axis.small(), Ink.INK), words) + 10;
+    private OptionalDouble free(Drawing to, String words) {
+        double wide = to.width(Lettering.of(axis.small(), Ink.INK), words) + 10;
         for (double from = axis.left() + 6; from + wide < axis.width(); from += 6) {
             double a = from;
             boolean free = axis.day().hours().stream()

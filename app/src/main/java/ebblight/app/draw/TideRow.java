@@ -73,7 +73,7 @@ record TideRow(HourAxis axis, double height) {
                     + axis.day().zone().hour(DayPlan.instant(extreme, "time")) + ", " + HourAxis.number(metres, 1)
                     + " m";
             Lettering type = Lettering.of(axis.small(), Ink.INK).strong().haloed();
-            double half = Drawing.width(type, words) / 2;
+            double half = to.width(type, words) / 2;
             double middle = Math.max(axis.left() + half + 4, Math.min(axis.width() - half - 4, at));
             boolean up = extreme.getString("kind").equals("high");
             double above = up ? Math.max(y + axis.small() + 1, ya - 9) : ya - 9;
@@ -84,7 +84,7 @@ record TideRow(HourAxis axis, double height) {
             }
             labels.setIfFree(type, words, places);
         }
-        line.ifPresent(m -> wayBack(labels, m, level.applyAsDouble(m)));
+        line.ifPresent(m -> wayBack(to, labels, m, level.applyAsDouble(m)));
     }
 
     private String wish() {
@@ -94,11 +94,11 @@ record TideRow(HourAxis axis, double height) {
     }
 
     /** The name of the line of the way back, as long as fits beside the windows and what else is written there. */
-    private void wayBack(Labels labels, double metres, double at) {
+    private void wayBack(Drawing to, Labels labels, double metres, double at) {
         Lettering type = Lettering.of(axis.small(), Ink.WRACK).strong().haloed();
         String height = HourAxis.number(metres, 1) + " m";
         for (String words : List.of("way back, less the margin for waves: " + height, "way back " + height)) {
-            double wide = Drawing.width(type, words);
+            double wide = to.width(type, words);
             List<Place> places = new ArrayList<>();
             for (double foot : new double[] {at - 5, at + axis.small() + 3}) {
                 for (double x = axis.left() + 6; x < axis.width() - wide - 6; x += 12) {
@@ -135,7 +135,7 @@ record TideRow(HourAxis axis, double height) {
                         Lettering.of(axis.small() + 1, Ink.WRACK).strong().haloed();
                 Place right = new Place(at + 7, y + axis.small() + 5, Hold.START);
                 Place left = new Place(at - 7, right.y(), Hold.END);
-                boolean room = at + Drawing.width(type, words) + 12 <= axis.width();
+                boolean room = at + to.width(type, words) + 12 <= axis.width();
                 to.line(at, y, at, y + height, Ink.WRACK, 3);
                 labels.set(type, words, room ? List.of(right, left) : List.of(left));
             }
