@@ -2,7 +2,6 @@ package ebblight.engine;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import ebblight.core.motion.Clip;
 import ebblight.core.motion.Horizon;
 import ebblight.core.motion.Measurement;
 import ebblight.core.motion.PartPlaces;
@@ -43,7 +42,7 @@ final class MeasureAnswerer implements Engine.Answerer {
         ViewSurvey survey = kept.survey();
         double scale = Surveys.scale(request);
         JsonObject answer = new JsonObject();
-        boolean spaced = Clip.spaced(frames.number("medianGapSeconds", 0, 0, 1e9));
+        boolean spaced = Surveys.spaced(request);
         answer.put("mode", kept.stills().isPresent() ? "stills" : spaced ? "spaced" : "clip");
         kept.stills().ifPresent(stills -> answer.put("exposureSeconds", Json.array(stills.seconds())));
         answer.put("frames", frames.whole("sourceFrames", survey.clip().frames(), 1, MOST));

@@ -212,6 +212,11 @@ final class Surveys {
         return points;
     }
 
+    /** Whether the request's frames are spaced frames rather than a clip. */
+    static boolean spaced(Fields request) {
+        return Clip.spaced(request.part("frames").number("medianGapSeconds", 0, 0, 1e9));
+    }
+
     /** Pixels of the source for one survey pixel; {@code wholeWidth} when the frames are the middle of wider ones. */
     static double scale(Fields request) {
         Fields frames = request.part("frames");

@@ -23,9 +23,13 @@ class FramesRequestTest {
     private final Asking asking = new Asking(BLOBS);
 
     private static JsonObject request(String schema) {
+        return request(schema, 0.1);
+    }
+
+    private static JsonObject request(String schema, double gapSeconds) {
         StringBuilder times = new StringBuilder();
         for (int i = 0; i < FRAMES; i++) {
-            times.append(i == 0 ? "" : ",").append(i / 10.0);
+            times.append(i == 0 ? "" : ",").append(i * gapSeconds);
         }
         return json("{'schema':'" + schema + "','frames':{'blob':'made','coding':'srgb8','width':" + WIDTH
                 + ",'height':" + HEIGHT + ",'timesSeconds':[" + times + "]}}");
@@ -130,6 +134,22 @@ class FramesRequestTest {
         asking.refused(
                 with(drawn, "strokes.strokes", "[{'kind':'fixed','points':[[0]]}]"), "strokes.strokes[0].points");
         asking.refused(with(drawn, "strokes.strokes", "[{'kind':'fixed'}]"), "strokes.strokes[0].points");
+    }
+
+    @Test
+    void wishAndMeasureSayTheSameOfSpacedFrames() {
+        JsonObject spaced = with(
+                with(request("measure/1", 12), "frames.medianGapSeconds", "12"),
+                "strokes",
+                "{'schema':'strokes/1','strokes':[{'kind':'flowing','points':[[0.1,0.5],[0.9,0.5]]}]}");
+        JsonObject measured = asking.ask(spaced);
+        assertThat(measured.getString("mode")).isEqualTo("spaced");
+        // common practice: a clip's remedy, more of the same rate, is none for frames taken over minutes
+        assertThat(measured.getArray("warnings")).isNotEmpty().noneMatch(w -> w.toString()
+                .contains("film 20 s"));
+        assertThat(asking.ask(with(with(spaced, "schema", "'wish/1'"), "wishes", "['water=silky']"))
+                        .getArray("warnings"))
+                .isEqualTo(measured.getArray("warnings"));
     }
 
     @Test
