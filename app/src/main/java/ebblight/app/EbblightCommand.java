@@ -36,7 +36,8 @@ import picocli.CommandLine.TypeConversionException;
             TideCommand.class,
             WhenCommand.class,
             OutingCommand.class,
-            OpenCommand.class
+            OpenCommand.class,
+            PocketCommand.class
         },
         footer = {
             "",
