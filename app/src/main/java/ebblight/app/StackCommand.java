@@ -9,6 +9,7 @@ import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.RawAs;
 import ebblight.imaging.Skipped;
 import ebblight.imaging.StackOptions;
 import ebblight.imaging.StackResult;
@@ -65,7 +66,7 @@ final class StackCommand implements Callable<Integer> {
         PictureOutput.check(output);
         StackOptions.As how = how();
         Work work = printer.work();
-        FrameSource source = frames.open(false);
+        FrameSource source = frames.open(false, RawAs.DEVELOPED);
         PictureOutput.keepOriginals("-o", output, source);
         Optional<StillParts> still = align ? Optional.of(StillParts.measured(source, work)) : Optional.empty();
         StackOptions options =
