@@ -33,6 +33,7 @@ import picocli.CommandLine.TypeConversionException;
             PreviewCommand.class,
             StackCommand.class,
             SortCommand.class,
+            FilterCheckCommand.class,
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,

@@ -43,6 +43,11 @@ public final class OpenedPicture implements AutoCloseable {
         }
     }
 
+    /** What a picture says of itself, without its pixels. */
+    public static FrameFacts factsOf(Path file) throws UnreadableInputException {
+        return ReadableFile.facts(file);
+    }
+
     /** Whether the name of a file promises the camera's own data, with a JPEG inside. */
     public static boolean isRaw(Path file) {
         return PictureReader.RAWS.contains(PictureReader.ending(file));
