@@ -32,6 +32,7 @@ import picocli.CommandLine.TypeConversionException;
             BalanceCommand.class,
             PreviewCommand.class,
             StackCommand.class,
+            SlateCommand.class,
             SortCommand.class,
             FilterCheckCommand.class,
             SkyCommand.class,
