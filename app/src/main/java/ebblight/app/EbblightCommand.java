@@ -32,6 +32,7 @@ import picocli.CommandLine.TypeConversionException;
             BalanceCommand.class,
             PreviewCommand.class,
             StackCommand.class,
+            FinishCommand.class,
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,
