@@ -33,6 +33,7 @@ import picocli.CommandLine.TypeConversionException;
             PreviewCommand.class,
             StackCommand.class,
             FinishCommand.class,
+            WriteCommand.class,
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,

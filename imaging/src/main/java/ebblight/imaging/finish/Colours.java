@@ -43,6 +43,11 @@ public final class Colours {
         double x = WHITE_X * uncube(fy + a / 500);
         double y = uncube(fy);
         double z = WHITE_Z * uncube(fy - b / 200);
+        ofXyz(x, y, z, rgb);
+    }
+
+    /** Writes linear red, green, blue of XYZ under D50 into {@code rgb}; may lie outside 0 to 1. */
+    public void ofXyz(double x, double y, double z, double[] rgb) {
         for (int c = 0; c < 3; c++) {
             rgb[c] = fromXyz[3 * c] * x + fromXyz[3 * c + 1] * y + fromXyz[3 * c + 2] * z;
         }
