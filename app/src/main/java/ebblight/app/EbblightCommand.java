@@ -36,6 +36,8 @@ import picocli.CommandLine.TypeConversionException;
             SortCommand.class,
             FilterCheckCommand.class,
             StackCommand.class,
+            FinishCommand.class,
+            WriteCommand.class,
             AgainCommand.class,
             SkyCommand.class,
             TideCommand.class,
