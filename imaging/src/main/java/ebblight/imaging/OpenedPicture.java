@@ -32,8 +32,8 @@ public final class OpenedPicture implements AutoCloseable {
         byte[] bytes = ReadableFile.bytes(file);
         @Nullable Mat memory = new Mat();
         try {
-            OpenedPicture opened =
-                    new OpenedPicture(file, facts, bytes, memory, PictureReader.decode(file, bytes, memory));
+            OpenedPicture opened = new OpenedPicture(
+                    file, facts, bytes, memory, PictureReader.decode(file, bytes, RawAs.EMBEDDED, memory));
             memory = null;
             return opened;
         } finally {
