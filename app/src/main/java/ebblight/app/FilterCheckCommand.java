@@ -121,10 +121,7 @@ final class FilterCheckCommand implements Callable<Integer> {
         JsonObject corner = document.getObject("vignetting");
         printer.line(
                 "%-11s%.2f stops (%.2f to %.2f)",
-                "takes",
-                document.getDouble("stops"),
-                document.getDouble("low"),
-                document.getDouble("high"));
+                "takes", document.getDouble("stops"), document.getDouble("low"), document.getDouble("high"));
         printer.line(
                 "%-11sred × %.3f, green × 1, blue × %.3f: a grey goes %+.1f in a*, %+.1f in b* (%s)",
                 "cast",
@@ -135,11 +132,10 @@ final class FilterCheckCommand implements Callable<Integer> {
                 document.getString("castWord"));
         printer.line(
                 "%-11s%.2f stop more in the corners than in the middle (± %.2f)",
-                "vignetting",
-                corner.getDouble("cornerStops"),
-                corner.getDouble("rangeStops"));
+                "vignetting", corner.getDouble("cornerStops"), corner.getDouble("rangeStops"));
         if (document.has("filter")) {
-            printer.line("%-11s%s in the kit; settings made with the kit use it from now on",
+            printer.line(
+                    "%-11s%s in the kit; settings made with the kit use it from now on",
                     "kept", document.getString("filter"));
         }
         for (Object warning : document.getArray("warnings")) {

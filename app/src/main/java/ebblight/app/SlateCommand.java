@@ -88,8 +88,8 @@ final class SlateCommand implements Callable<Integer> {
         try {
             return OffsetDateTime.parse(time);
         } catch (DateTimeException e) {
-            throw new UsageException("--time: \"" + time
-                    + "\" cannot be read; expected an instant such as 2027-01-14T17:15:00+01:00");
+            throw new UsageException(
+                    "--time: \"" + time + "\" cannot be read; expected an instant such as 2027-01-14T17:15:00+01:00");
         }
     }
 }

@@ -14,8 +14,7 @@ import ebblight.core.numeric.Quantiles;
  * @param middle at radius 0
  * @param middleSigma one standard deviation
  */
-record FieldFit(
-        double level, double levelSigma, double slope, double slopeSigma, double middle, double middleSigma) {
+record FieldFit(double level, double levelSigma, double slope, double slopeSigma, double middle, double middleSigma) {
 
     private static final double HUBER = 1.5;
     private static final int ROUNDS = 12;

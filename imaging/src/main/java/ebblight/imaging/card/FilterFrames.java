@@ -48,8 +48,7 @@ public final class FilterFrames {
      * @param after a frame without the filter that was taken after the pair
      * @param fadingStopsPerMinute by which the light faded, when it was measured otherwise
      */
-    public FilterPair pair(
-            Path without, Path with, Optional<Path> after, OptionalDouble fadingStopsPerMinute)
+    public FilterPair pair(Path without, Path with, Optional<Path> after, OptionalDouble fadingStopsPerMinute)
             throws UnreadableInputException {
         Read clear = read(without);
         Read filtered = read(with);
@@ -178,7 +177,8 @@ public final class FilterFrames {
                 int x = i % w;
                 int y = i / w;
                 block[at] = y * BLOCKS_DOWN / h * BLOCKS_ACROSS + x * BLOCKS_ACROSS / w;
-                radius[at++] = (float) (Math.hypot(x + 0.5 - w / 2.0, y + 0.5 - h / 2.0) / Math.hypot(w / 2.0, h / 2.0));
+                radius[at++] =
+                        (float) (Math.hypot(x + 0.5 - w / 2.0, y + 0.5 - h / 2.0) / Math.hypot(w / 2.0, h / 2.0));
             }
         }
         return new FilterPair(

@@ -28,9 +28,9 @@ public final class SlateCode {
     /** The code of a text. */
     public static SlateCode of(String text) {
         try {
-            return new SlateCode(Encoder.encode(
-                            text, ErrorCorrectionLevel.M, Map.of(EncodeHintType.CHARACTER_SET, "UTF-8"))
-                    .getMatrix());
+            return new SlateCode(
+                    Encoder.encode(text, ErrorCorrectionLevel.M, Map.of(EncodeHintType.CHARACTER_SET, "UTF-8"))
+                            .getMatrix());
         } catch (WriterException e) {
             throw new IllegalArgumentException("a slate of " + text.length() + " signs is too long for a code", e);
         }
@@ -52,7 +52,11 @@ public final class SlateCode {
         for (int y = 0; y < size(); y++) {
             for (int x = 0; x < size(); x++) {
                 if (dark(x, y)) {
-                    path.append('M').append(x + QUIET).append(' ').append(y + QUIET).append("h1v1h-1z");
+                    path.append('M')
+                            .append(x + QUIET)
+                            .append(' ')
+                            .append(y + QUIET)
+                            .append("h1v1h-1z");
                 }
             }
         }

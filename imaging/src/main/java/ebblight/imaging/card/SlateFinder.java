@@ -31,8 +31,8 @@ final class SlateFinder {
         if (w < 40 || h < 40) {
             return "";
         }
-        BinaryBitmap bitmap = new BinaryBitmap(new HybridBinarizer(
-                new PlanarYUVLuminanceSource(grey(picture, size, w, h), w, h, 0, 0, w, h, false)));
+        BinaryBitmap bitmap = new BinaryBitmap(
+                new HybridBinarizer(new PlanarYUVLuminanceSource(grey(picture, size, w, h), w, h, 0, 0, w, h, false)));
         try {
             String text = new QRCodeReader().decode(bitmap, HARDER).getText();
             return text.contains(SCHEMA) ? text : "";
