@@ -7,14 +7,14 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Assumptions;
 
 /** Programs that are not ours, asked what they see; a test that needs an absent one is skipped and says so. */
-final class OtherProgram {
+public final class OtherProgram {
 
     static final String PYTHON = "/usr/bin/python3";
 
     private OtherProgram() {}
 
     /** Skips the test where {@code command} does not run. */
-    static void need(String what, String... command) {
+    public static void need(String what, String... command) {
         Assumptions.assumeTrue(runs(command), what + " is not installed");
     }
 
@@ -37,7 +37,7 @@ final class OtherProgram {
     }
 
     /** What the program prints on both streams. */
-    static String output(String... command) throws Exception {
+    public static String output(String... command) throws Exception {
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         process.waitFor();
@@ -62,7 +62,7 @@ final class OtherProgram {
     }
 
     /** A folder of real pictures and clips beside the checkout; skips the test where there is none. */
-    static Path shared(String folder) {
+    public static Path shared(String folder) {
         Path path = Path.of(System.getProperty("ebblight.shared", "../shared"), "data", folder);
         Assumptions.assumeTrue(Files.exists(path), "no real files at " + path);
         return path;

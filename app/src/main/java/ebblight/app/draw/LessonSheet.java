@@ -9,7 +9,9 @@ public final class LessonSheet {
 
     private static final double EDGE = 36;
     private static final double GAP = 12;
-    private static final double PICTURES = 250;
+    private static final double COLUMN = 22;
+    private static final double PICTURES = 262;
+    private static final double NAMES = 84;
     private static final double LEADING = 14;
 
     private LessonSheet() {}
@@ -36,17 +38,16 @@ public final class LessonSheet {
     public static byte[] pdf(String title, List<Pictured> pictures, List<Row> plan, List<Row> made, boolean hidden)
             throws IOException {
         try (PdfPages pages = new PdfPages()) {
-            PdfDrawing to = pages.page(true);
-            double width = PdfPages.SHORT - 2 * EDGE;
+            PdfDrawing to = pages.page(false);
+            double width = PdfPages.LONG - 2 * EDGE;
             to.text(EDGE, EDGE + 16, Lettering.of(20, Ink.INK).strong(), title);
-            to.line(EDGE, EDGE + 26, PdfPages.SHORT - EDGE, EDGE + 26, Ink.INK, 1.5);
+            to.line(EDGE, EDGE + 26, PdfPages.LONG - EDGE, EDGE + 26, Ink.INK, 1.5);
             double y = EDGE + 38;
             double wide = (width - (pictures.size() - 1) * GAP) / pictures.size();
             double lowest = y;
             for (int k = 0; k < pictures.size(); k++) {
                 double x = EDGE + k * (wide + GAP);
-                PdfPages.Box box = pages.jpeg(
-                        pictures.get(k).jpeg, new PdfPages.Box(x, y, wide, pictures.size() == 1 ? 340 : PICTURES));
+                PdfPages.Box box = pages.jpeg(pictures.get(k).jpeg, new PdfPages.Box(x, y, wide, PICTURES));
                 lowest = Math.max(lowest, box.y() + box.height());
             }
             for (int k = 0; k < pictures.size(); k++) {
@@ -58,36 +59,37 @@ public final class LessonSheet {
                     to.text(x, lowest + 16, Lettering.of(10.5, Ink.INK), pictures.get(k).caption);
                 }
             }
-            y = rows(to, lowest + 46, "Planned", plan, hidden);
-            y = rows(to, y + 16, "Made", made, hidden);
+            double half = (width - COLUMN) / 2;
+            rows(to, EDGE, lowest + 46, half, "Planned", plan, hidden);
+            rows(to, EDGE + half + COLUMN, lowest + 46, half, "Made", made, hidden);
             to.text(
                     EDGE,
-                    PdfPages.LONG - EDGE,
+                    PdfPages.SHORT - EDGE,
                     Lettering.of(8.5, Ink.INK_2),
                     "Predictions of tide leave out weather, surge and waves. Never turn your back on the sea.");
             return pages.bytes(title);
         }
     }
 
-    private static double rows(PdfDrawing to, double top, String heading, List<Row> rows, boolean hidden) {
+    private static void rows(
+            PdfDrawing to, double left, double top, double width, String heading, List<Row> rows, boolean hidden) {
         double y = top;
-        to.text(EDGE, y, Lettering.of(13, Ink.INK).strong(), heading);
-        y += 6;
+        to.text(left, y, Lettering.of(13, Ink.INK).strong(), heading);
+        y += 4;
+        double x = left + NAMES;
         for (Row row : rows) {
-            y += LEADING + 2;
-            to.text(EDGE, y, Lettering.of(10, Ink.INK_2), row.name);
-            double x = EDGE + 104;
-            double width = PdfPages.SHORT - EDGE - x;
-            if (hidden && row.answer) {
-                to.line(x, y + 2, x + width, y + 2, Ink.INK_2, 0.6);
+            boolean open = hidden && row.answer;
+            y += open ? 1.6 * LEADING : LEADING + 2;
+            to.text(left, y, Lettering.of(10, Ink.INK_2), row.name);
+            if (open) {
+                to.line(x, y + 2, left + width, y + 2, Ink.INK_2, 0.6);
                 continue;
             }
-            List<String> lines = to.broken(Lettering.of(10, Ink.INK), row.words, width);
+            List<String> lines = to.broken(Lettering.of(10, Ink.INK), row.words, width - NAMES);
             for (int k = 0; k < lines.size(); k++) {
                 y += k == 0 ? 0 : LEADING;
                 to.text(x, y, Lettering.of(10, Ink.INK), lines.get(k));
             }
         }
-        return y;
     }
 }
