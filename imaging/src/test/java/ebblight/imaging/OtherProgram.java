@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Assumptions;
 /** Programs that are not ours, asked what they see; a test that needs an absent one is skipped and says so. */
 public final class OtherProgram {
 
-    static final String PYTHON = "/usr/bin/python3";
+    public static final String PYTHON = "/usr/bin/python3";
 
     private OtherProgram() {}
 
@@ -45,7 +45,7 @@ public final class OtherProgram {
     }
 
     /** Runs a Python program that must succeed. */
-    static void python(Path folder, String program, Path... arguments) throws Exception {
+    public static void python(Path folder, String program, Path... arguments) throws Exception {
         Path script = folder.resolve("program.py");
         Files.writeString(script, program, StandardCharsets.UTF_8);
         String[] command = new String[2 + arguments.length];
