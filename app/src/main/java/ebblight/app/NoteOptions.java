@@ -39,6 +39,10 @@ final class NoteOptions {
         return title;
     }
 
+    String creator() {
+        return creator;
+    }
+
     PictureNotes notes(Path input, double pixelsPerInch) throws IOException {
         return new PictureNotes(
                 title,

@@ -18,6 +18,11 @@ import java.util.List;
  */
 public record LightPicture(RgbPicture light, IccProfile profile, int bits, FrameFacts facts, List<String> warnings) {
 
+    /** What a picture says of how it was taken, without reading its pixels. */
+    public static FrameFacts facts(Path file) throws IOException {
+        return ReadableFile.facts(file);
+    }
+
     /** Reads a JPEG, PNG or TIFF, or the JPEG inside a RAW, upright. */
     public static LightPicture read(Path file, Work work) throws IOException {
         FrameFacts facts = ReadableFile.facts(file);

@@ -47,6 +47,14 @@ public final class PictureOutput {
         }
     }
 
+    /** The same for a PDF that {@code option} names. */
+    public static void checkPdf(String option, Path output) throws IOException {
+        if (!ends(output, List.of(".pdf"))) {
+            throw new UsageException(option + ": " + output + " must end in .pdf");
+        }
+        checkFolder(output);
+    }
+
     /** Originals are never written: fails when {@code output} is one of the frames. */
     public static void keepOriginals(String option, Path output, FrameSource source) throws IOException {
         Stream<Path> skipped = source.skipped().stream().map(Skipped::file);
