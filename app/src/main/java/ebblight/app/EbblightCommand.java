@@ -33,6 +33,7 @@ import picocli.CommandLine.TypeConversionException;
             BalanceCommand.class,
             PreviewCommand.class,
             StackCommand.class,
+            BlendCommand.class,
             AgainCommand.class,
             SkyCommand.class,
             TideCommand.class,

@@ -19,13 +19,14 @@ public final class Engine {
                 "settings/1", new SettingsAnswerer(),
                 "balance/1", new BalanceAnswerer(),
                 "light/1", new LightAnswerer(),
-                "measure/1", new MeasureAnswerer(surveys),
-                "wish/1", new WishAnswerer(surveys),
-                "preview/1", new PreviewAnswerer(surveys),
                 "sky/1", new SkyAnswerer(),
                 "tide/1", new TideAnswerer(),
                 "when/1", new WhenAnswerer(),
                 "guess/1", new GuessAnswerer()));
+        answerers.put("measure/1", new MeasureAnswerer(surveys));
+        answerers.put("wish/1", new WishAnswerer(surveys));
+        answerers.put("preview/1", new PreviewAnswerer(surveys));
+        answerers.put("blend/1", new BlendAnswerer(surveys));
     }
 
     /**

@@ -20,6 +20,10 @@ final class Fields {
         return object.has(name) && !object.isNull(name);
     }
 
+    boolean isNumber(String name) {
+        return object.isNumber(name);
+    }
+
     double number(String name) {
         if (!object.isNumber(name)) {
             throw new RequestException(path + name, has(name) ? "is no number" : "is missing");
