@@ -32,14 +32,20 @@ import picocli.CommandLine.TypeConversionException;
             SettingsCommand.class,
             BalanceCommand.class,
             PreviewCommand.class,
+            SlateCommand.class,
+            SortCommand.class,
+            FilterCheckCommand.class,
             StackCommand.class,
             BlendCommand.class,
+            FinishCommand.class,
+            WriteCommand.class,
             AgainCommand.class,
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,
             OutingCommand.class,
-            OpenCommand.class
+            OpenCommand.class,
+            PocketCommand.class
         },
         footer = {
             "",

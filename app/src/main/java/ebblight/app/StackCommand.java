@@ -9,6 +9,7 @@ import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.RawAs;
 import ebblight.imaging.Skipped;
 import ebblight.imaging.StackOptions;
 import ebblight.imaging.StackResult;
@@ -54,7 +55,7 @@ final class StackCommand extends PictureCommand {
     @Override
     JsonObject make(Path target, Work work) throws IOException {
         StackOptions.As how = how();
-        FrameSource source = frames.open(false);
+        FrameSource source = frames.open(false, RawAs.DEVELOPED);
         Optional<StillParts> still = align ? Optional.of(StillParts.measured(source, work)) : Optional.empty();
         StackOptions options =
                 new StackOptions(how, Optional.ofNullable(darks), still.map(StillParts::alignOn), linear);

@@ -67,7 +67,7 @@ public final class ScreenPicture {
     /** A small JPEG of a picture, decoded no larger than needed. */
     public static byte[] thumbnail(Path file, int width) throws IOException {
         byte[] bytes = ReadableFile.bytes(file);
-        byte[] coded = PictureReader.RAWS.contains(PictureReader.ending(file))
+        byte[] coded = PictureReader.isRaw(file)
                 ? EmbeddedJpeg.largest(bytes)
                         .orElseThrow(() -> new UnreadableInputException(file, "holds no embedded JPEG"))
                 : bytes;
