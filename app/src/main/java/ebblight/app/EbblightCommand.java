@@ -36,6 +36,7 @@ import picocli.CommandLine.TypeConversionException;
             SortCommand.class,
             FilterCheckCommand.class,
             StackCommand.class,
+            BlendCommand.class,
             FinishCommand.class,
             WriteCommand.class,
             AgainCommand.class,
