@@ -4,6 +4,7 @@ import static ebblight.demo.Shot.Composition.ARCH;
 import static ebblight.demo.Shot.Composition.CAP;
 import static ebblight.demo.Shot.Composition.COVE;
 
+import ebblight.core.exposure.ThirdStops;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Shot.Composition;
@@ -106,7 +107,7 @@ public final class Card {
         View view = shot.composition() == ARCH ? arch : cove;
         double perSecond = Math.min(FRAMES_PER_SECOND, FRAMES_AT_MOST / seconds);
         RgbPicture mean = view.exposure(shot.opensSeconds(), seconds, perSecond, work);
-        double aperture = METER_F_NUMBER / shot.fNumber();
+        double aperture = ThirdStops.exactFNumber(METER_F_NUMBER) / ThirdStops.exactFNumber(shot.fNumber());
         double gain = seconds / METER_SECONDS * aperture * aperture * shot.isoSpeed() / 100;
         for (int c = 0; c < 3; c++) {
             int channel = c;

@@ -11,7 +11,7 @@ import java.util.Optional;
  * An RGB profile of the matrix kind (ICC.1:2010): the transfer curve and the primaries. Profiles that need a look-up
  * table are not read.
  */
-final class IccProfile {
+public final class IccProfile {
 
     private static final int HEADER = 128;
 
@@ -32,7 +32,7 @@ final class IccProfile {
     }
 
     /** The profile that pictures without one are taken to have. */
-    static IccProfile srgb() {
+    public static IccProfile srgb() {
         return SRGB;
     }
 
@@ -56,7 +56,7 @@ final class IccProfile {
     }
 
     /** Reads a profile; empty when it is not an RGB profile of the matrix kind. */
-    static Optional<IccProfile> read(byte[] bytes) {
+    public static Optional<IccProfile> read(byte[] bytes) {
         try {
             if (bytes.length < HEADER + 4
                     || !"RGB ".equals(new String(bytes, 16, 4, StandardCharsets.US_ASCII))
@@ -73,8 +73,14 @@ final class IccProfile {
         }
     }
 
-    byte[] bytes() {
+    /** The profile as it stands in files; not a copy. */
+    public byte[] bytes() {
         return bytes;
+    }
+
+    /** Linear RGB of this profile to CIE XYZ under D50 with white at Y = 1, row by row. */
+    public double[] toXyz() {
+        return toXyz.clone();
     }
 
     /** The same primaries with another curve; the bytes stay those of this profile. */
@@ -82,7 +88,7 @@ final class IccProfile {
         return other == curve ? this : new IccProfile(bytes, other, toXyz, false);
     }
 
-    TransferCurve curve() {
+    public TransferCurve curve() {
         return curve;
     }
 
@@ -96,8 +102,13 @@ final class IccProfile {
         return this == other || (sameCurve && Arrays.equals(bytes, other.bytes));
     }
 
+    /** The other way round. */
+    public double[] fromXyz() {
+        return inverse(toXyz);
+    }
+
     /** Linear RGB of this profile to linear RGB of {@code other}, row by row. */
-    double[] to(IccProfile other) {
+    public double[] to(IccProfile other) {
         return product(inverse(other.toXyz), toXyz);
     }
 

@@ -51,6 +51,19 @@ public final class Inputs {
         return PictureFrames.of(pictures, framesPerSecond, timesNeeded, rawAs);
     }
 
+    /** Every file that the inputs name; of a folder the pictures in it. */
+    public static List<Path> files(List<Path> inputs) throws IOException {
+        List<Path> files = new ArrayList<>();
+        for (Path input : inputs) {
+            if (Files.isDirectory(input)) {
+                files.addAll(picturesIn(input));
+            } else {
+                files.add(input);
+            }
+        }
+        return files;
+    }
+
     /** Whether the name of a file says that it is a picture which can be read as a frame. */
     public static boolean isPicture(Path file) {
         return PictureReader.reads(file);

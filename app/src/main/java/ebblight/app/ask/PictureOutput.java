@@ -39,6 +39,14 @@ public final class PictureOutput {
         checkFolder(output);
     }
 
+    /** The same for one picture. */
+    public static void keepOriginal(String option, Path output, Path input) throws IOException {
+        if (Files.exists(output) && Files.exists(input) && Files.isSameFile(output, input)) {
+            throw new UsageException(
+                    option + ": " + output + " is the input, and originals stay as they are; choose another name");
+        }
+    }
+
     /** Originals are never written: fails when {@code output} is one of the frames. */
     public static void keepOriginals(String option, Path output, FrameSource source) throws IOException {
         Stream<Path> skipped = source.skipped().stream().map(Skipped::file);
