@@ -91,7 +91,7 @@ final class TideAnswerer implements Engine.Answerer {
             double kilometres = place.kilometresTo(station.place());
             described.put("distanceKilometres", kilometres);
             if (kilometres > FAR_KILOMETRES) {
-                warnings.add("the nearest station, " + station.name() + ", is " + Math.round(kilometres)
+                warnings.add("the tide station, " + station.name() + ", is " + Math.round(kilometres)
                         + " km away: hours and heights at your place may be quite different; use a local table");
             }
         }
