@@ -52,8 +52,8 @@ public final class HourWishes {
     /** What was wished but is not known, and taken as it is wished. */
     public List<String> assumptions() {
         return unknown.stream()
-                .map(kind -> kind.word()
-                        + " is not known and was taken to be as wished; look at a forecast before you go")
+                .map(kind ->
+                        kind.word() + " is not known and was taken to be as wished; look at a forecast before you go")
                 .toList();
     }
 
@@ -108,7 +108,9 @@ public final class HourWishes {
     }
 
     private CameraView view() {
-        return scene.view().orElseThrow(() -> new IllegalArgumentException("needs a view: where the lens looks, and its focal length"));
+        return scene.view()
+                .orElseThrow(
+                        () -> new IllegalArgumentException("needs a view: where the lens looks, and its focal length"));
     }
 
     /** Altitude of the moon as it is seen, in degrees. */
@@ -128,15 +130,13 @@ public final class HourWishes {
 
     /** Which way the water shall run. */
     public HourWishes withTideDirection(TideSpans.Direction direction) {
-        return direction == TideSpans.Direction.ANY
-                ? this
-                : with(TideConditions.direction(tide(), direction));
+        return direction == TideSpans.Direction.ANY ? this : with(TideConditions.direction(tide(), direction));
     }
 
     private TideCurve tide() {
         return scene.tide()
-                .orElseThrow(() ->
-                        new IllegalArgumentException("needs a tide: name a station or give a table of waters"));
+                .orElseThrow(
+                        () -> new IllegalArgumentException("needs a tide: name a station or give a table of waters"));
     }
 
     /** Exposure value at ISO 100 of the light on level ground. */
