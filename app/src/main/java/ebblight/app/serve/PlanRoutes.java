@@ -11,6 +11,8 @@ import ebblight.app.draw.Sheet;
 import ebblight.app.outing.OutingFolder;
 import ebblight.app.plan.PlannedOuting;
 import ebblight.app.plan.StationCatalogue;
+import ebblight.app.plan.TideTableFile;
+import ebblight.app.plan.WeatherFile;
 import ebblight.app.plan.WishesFile;
 import ebblight.app.plan.Zone;
 import ebblight.core.numeric.Work;
@@ -47,6 +49,32 @@ final class PlanRoutes {
         javalin.get("/api/stations", this::stations);
         javalin.post("/api/plan", this::plan);
         javalin.post("/api/plan/sheet", this::sheet);
+        javalin.post("/api/plan/table", this::table);
+    }
+
+    /** Rows of a file of waters ({@code waters}) or of a forecast ({@code weather}), read and checked. */
+    private void table(Context context) throws IOException {
+        JsonObject body = Replies.body(context);
+        String name = body.getString("name", "");
+        String text = body.getString("text", "");
+        boolean waters = "waters".equals(body.getString("kind"));
+        JsonObject answer = new JsonObject();
+        JsonArray rows = waters ? TideTableFile.read(name, text) : WeatherFile.read(name, text);
+        answer.put("rows", rows);
+        if (waters) {
+            check(rows);
+        }
+        Replies.json(context, answer);
+    }
+
+    /** Two high waters in a row and the like are said when the file is chosen. */
+    private void check(JsonArray rows) {
+        JsonObject request = new JsonObject();
+        request.put("schema", "tide/1");
+        request.put("from", rows.getArray(0).getString(0));
+        request.put("to", rows.getArray(rows.size() - 1).getString(0));
+        request.put("table", rows);
+        Asked.of(engine, request, Work.alone());
     }
 
     /** Stations by a part of their name ({@code q}), or the nearest to a place ({@code at}). */
