@@ -9,6 +9,7 @@ import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.PictureNotes;
 import ebblight.imaging.Skipped;
 import ebblight.imaging.StackOptions;
 import ebblight.imaging.StackResult;
@@ -77,7 +78,7 @@ final class StackCommand implements Callable<Integer> {
                 + options.as().name().toLowerCase(Locale.ROOT) + " in linear light";
         PictureFacts facts =
                 PictureFacts.of(result.facts(), result.seconds(), result.frames(), source.files(), description);
-        PictureOutput.write(output, result.picture(), facts, work);
+        PictureOutput.write(output, result.picture(), facts, PictureNotes.of(result.grain()), work);
         if (json.wanted()) {
             printer.line(Asked.print(answer(result, warnings)));
         } else {
