@@ -70,7 +70,8 @@ final class PlanOptions {
     @Option(
             names = "--weather",
             paramLabel = "FILE",
-            description = "A forecast: a CSV file, heading time and any of cloudCover,windMetresPerSecond,swellMetres, …")
+            description =
+                    "A forecast: a CSV file, heading time and any of cloudCover,windMetresPerSecond,swellMetres, …")
     private @Nullable Path weather;
 
     /** Puts what was typed into a document of wishes ({@code wishes/1}). */

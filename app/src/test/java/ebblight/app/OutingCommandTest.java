@@ -75,13 +75,12 @@ class OutingCommandTest {
         Path outing = folder.resolve("typed");
         Path air = Files.writeString(
                 folder.resolve("air.csv"), "time,cloudCover,swellMetres\n2027-01-10T12:00Z,0.5,1.2\n");
-        Said said = Said.by(
-                ("outing new " + outing + " --at 48.65,-2.03 --zone Europe/Paris --station nearest"
-                                + " --view-azimuth 290 --focal 35 --hour sunAltitude=-6,5 --hour sunInFrame=no"
-                                + " --hour tideDirection=falling --hour twilight=civil,nautical --hour hours=05:00,22:00"
-                                + " --from 2027-01-10 --to 2027-01-20 --min-minutes 25 --time 30s,2m --way-back 4.2"
-                                + " --swell 1.5@9 --cloud thin --skyline 2 --weather " + air)
-                        .split(" "));
+        Said said = Said.by(("outing new " + outing + " --at 48.65,-2.03 --zone Europe/Paris --station nearest"
+                        + " --view-azimuth 290 --focal 35 --hour sunAltitude=-6,5 --hour sunInFrame=no"
+                        + " --hour tideDirection=falling --hour twilight=civil,nautical --hour hours=05:00,22:00"
+                        + " --from 2027-01-10 --to 2027-01-20 --min-minutes 25 --time 30s,2m --way-back 4.2"
+                        + " --swell 1.5@9 --cloud thin --skyline 2 --weather " + air)
+                .split(" "));
         assertThat(said.code()).as(said.err()).isZero();
         JsonObject document = written(outing);
         JsonObject hour = document.getArray("views").getObject(0).getObject("hour");
@@ -96,7 +95,8 @@ class OutingCommandTest {
         assertThat(plan.getObject("exposure").getString("to")).isEqualTo("2m");
         assertThat(plan.getObject("guard").getDouble("swellSeconds")).isEqualTo(9);
         // rows, not the name of a file that stays behind
-        assertThat(plan.getArray("weather").getObject(0).getDouble("swellMetres")).isEqualTo(1.2);
+        assertThat(plan.getArray("weather").getObject(0).getDouble("swellMetres"))
+                .isEqualTo(1.2);
         assertThat(document.getObject("place").getInt("skylineDegrees")).isEqualTo(2);
     }
 

@@ -73,8 +73,10 @@ class BlendReferenceTest {
     }
 
     private static RgbPicture picture(Path file) throws Exception {
-        return picture(SurveyReader.first(Inputs.open(List.of(file), 0, false), WIDTH, Work.alone())
-                .clip(), 1);
+        return picture(
+                SurveyReader.first(Inputs.open(List.of(file), 0, false), WIDTH, Work.alone())
+                        .clip(),
+                1);
     }
 
     /** The mean of the first {@code count} frames of a clip. */
@@ -117,8 +119,7 @@ class BlendReferenceTest {
     @Test
     void everyPartIsWithinOneDecibelOfWhatItsOwnTimeGives() {
         List<Double> times = List.of(CLOUD_SECONDS, WATER_SECONDS, WHOLE_SECONDS);
-        List<RgbPicture> truths =
-                evening.view().exposures(0, times, FilmedEvening.FRAMES_PER_SECOND, Work.alone());
+        List<RgbPicture> truths = evening.view().exposures(0, times, FilmedEvening.FRAMES_PER_SECOND, Work.alone());
         Kind[] kinds = evening.view().kinds(Work.alone());
         Kind[] parts = {Kind.DRIFTING, Kind.FLOWING, Kind.FIXED, Kind.SWAYING};
         int[] at = {0, 1, 2, 2};
@@ -151,7 +152,10 @@ class BlendReferenceTest {
                     int p = y * WIDTH + x;
                     if (Srgb.code(share[p]) > 0.05 && Srgb.code(share[p]) < 0.95) {
                         result.add(step(blended, p));
-                        sources.add(layers.stream().mapToDouble(l -> step(l, p)).max().orElse(0));
+                        sources.add(layers.stream()
+                                .mapToDouble(l -> step(l, p))
+                                .max()
+                                .orElse(0));
                     }
                 }
             }
@@ -171,8 +175,8 @@ class BlendReferenceTest {
     private static float[] lightness(RgbPicture picture) {
         float[] out = new float[picture.red().length];
         for (int p = 0; p < out.length; p++) {
-            out[p] = (float) Srgb.code(
-                    0.2126 * picture.red()[p] + 0.7152 * picture.green()[p] + 0.0722 * picture.blue()[p]);
+            out[p] = (float)
+                    Srgb.code(0.2126 * picture.red()[p] + 0.7152 * picture.green()[p] + 0.0722 * picture.blue()[p]);
         }
         return out;
     }

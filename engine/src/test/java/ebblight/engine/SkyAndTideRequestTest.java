@@ -187,7 +187,8 @@ class SkyAndTideRequestTest {
                         + "['2024-03-20T21:40:00Z',0.8,'low']]");
         JsonObject answer = asking.ask(table);
         assertThat(answer.getArray("extremes").stream()
-                        .map(e -> ((JsonObject) e).getString("time") + " " + ((JsonObject) e).getDouble("heightMetres")))
+                        .map(e ->
+                                ((JsonObject) e).getString("time") + " " + ((JsonObject) e).getDouble("heightMetres")))
                 .containsExactly(
                         "2024-03-20T03:00:00Z 5.0",
                         "2024-03-20T09:00:00Z 1.0",

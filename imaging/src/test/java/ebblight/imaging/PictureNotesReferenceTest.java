@@ -158,8 +158,7 @@ class PictureNotesReferenceTest {
         Assumptions.assumeTrue(Files.exists(wide), "no profile at " + wide);
         IccProfile profile = IccProfile.read(Files.readAllBytes(wide)).orElseThrow();
         Path file = folder.resolve("wide.tif");
-        TiffWriter.write(
-                file, new CodedPicture(WIDTH, HEIGHT, picture.codes(), profile), FACTS, NOTES, Work.alone());
+        TiffWriter.write(file, new CodedPicture(WIDTH, HEIGHT, picture.codes(), profile), FACTS, NOTES, Work.alone());
         Path taken = folder.resolve("taken.icc");
         OtherProgram.output("exiftool", "-icc_profile", "-b", "-w", "%d%f.out", file.toString());
         Files.move(folder.resolve("wide.out"), taken);

@@ -44,8 +44,8 @@ public final class BlendPicture {
      * @param parts what each region shall be made of, as blend/1 holds it
      * @param masks folder for the masks, or null when they are not wanted
      */
-    public static JsonObject write(
-            SurveyRequest request, JsonArray parts, Path output, @Nullable Path masks, Work work) throws IOException {
+    public static JsonObject write(SurveyRequest request, JsonArray parts, Path output, @Nullable Path masks, Work work)
+            throws IOException {
         JsonObject more = new JsonObject();
         more.put("parts", parts);
         more.put("sharesBlob", SHARES);
@@ -72,7 +72,11 @@ public final class BlendPicture {
         float[] still = plane(layers.size());
         BlendResult result = Blender.blend(request.source(), asked, still, grid, placed, work);
         PictureFacts facts = PictureFacts.of(
-                result.facts(), result.seconds(), result.frames(), request.source().files(), description());
+                result.facts(),
+                result.seconds(),
+                result.frames(),
+                request.source().files(),
+                description());
         PictureOutput.write(output, result.picture(), facts, work);
         int width = result.picture().width();
         int height = result.picture().height();
@@ -172,7 +176,10 @@ public final class BlendPicture {
             text.append(text.length() > 9 ? ", " : "")
                     .append(String.join(" and ", names(one)))
                     .append(": ")
-                    .append(one.isNumber("wantedSeconds") ? Words.time(one.getDouble("wantedSeconds")) : one.getString("of"));
+                    .append(
+                            one.isNumber("wantedSeconds")
+                                    ? Words.time(one.getDouble("wantedSeconds"))
+                                    : one.getString("of"));
         }
         return text.toString();
     }

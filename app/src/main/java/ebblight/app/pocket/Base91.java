@@ -7,8 +7,8 @@ package ebblight.app.pocket;
 final class Base91 {
 
     /** Also in pocket/boot.js, which reads it. */
-    private static final String DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789"
-            + "!#$%&()*+,./:;=>?@[]^_`{|}~\"-";
+    private static final String DIGITS =
+            "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789" + "!#$%&()*+,./:;=>?@[]^_`{|}~\"-";
 
     private static final int BASE = 91;
 

@@ -54,7 +54,8 @@ public record TideExtreme(Instant time, double heightMetres, Kind kind) {
     public static List<TideExtreme> between(TideCurve curve, double fromEpochSeconds, double toEpochSeconds) {
         if (curve instanceof TideTable table) {
             return table.extremes().stream()
-                    .filter(e -> Epoch.seconds(e.time()) >= fromEpochSeconds && Epoch.seconds(e.time()) <= toEpochSeconds)
+                    .filter(e ->
+                            Epoch.seconds(e.time()) >= fromEpochSeconds && Epoch.seconds(e.time()) <= toEpochSeconds)
                     .toList();
         }
         List<TideExtreme> extremes = new ArrayList<>();

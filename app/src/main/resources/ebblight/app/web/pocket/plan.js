@@ -6,8 +6,8 @@ import { json } from '../http-carrier.js';
 import * as engine from '../engine.js';
 import { bagOf, cutOff, dayWords, guardWords, hourIn, dayIn, momentWords, plainWords, questionOf } from '../logic/plan.js';
 import { windowWish } from './hours.js';
+import { packedOuting } from './packed.js';
 
-const packed = globalThis.ebblightPacked;
 const MOST_SHOWN = 12;
 
 export function open(host, { store, go, place, say }) {
@@ -15,12 +15,14 @@ export function open(host, { store, go, place, say }) {
   let answer = null;
   let moment = null;
   let fault = '';
+  let packed = {};
   const outing = () => store.outing;
   const zone = () => outing().zone || 'UTC';
   const view = () => outing().views.find((v) => v.id === place().view && v.hour) || outing().views.find((v) => v.hour) || null;
 
   async function search() {
     const now = new Date();
+    packed = await packedOuting();
     const kit = await json('/api/kit');
     const question = view() && questionOf(outing(), view(), dayIn(zone(), now), kit.filters?.some((f) => f.inBag) ? bagOf(kit, {}) : null);
     try {
