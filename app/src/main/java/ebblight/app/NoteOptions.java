@@ -51,7 +51,8 @@ final class NoteOptions {
                 copyright,
                 keywords.stream().map(String::strip).filter(w -> !w.isEmpty()).toList(),
                 place(input),
-                pixelsPerInch);
+                pixelsPerInch,
+                Optional.empty());
     }
 
     private Optional<Place> place(Path input) throws IOException {

@@ -31,6 +31,11 @@ final class XmpPacket {
         facts.exposureSeconds().ifPresent(t -> s.append(" ebblight:totalSeconds=\"")
                 .append(String.format(Locale.ROOT, "%.6f", t))
                 .append('"'));
+        notes.grain().ifPresent(g -> s.append(" ebblight:noiseSlope=\"")
+                .append(g.slope())
+                .append("\" ebblight:noiseFloor=\"")
+                .append(g.floor())
+                .append('"'));
         s.append(">\n");
         list(s, "description", "Alt", List.of(notes.caption().isEmpty() ? facts.description() : notes.caption()));
         list(s, "title", "Alt", List.of(notes.title()));

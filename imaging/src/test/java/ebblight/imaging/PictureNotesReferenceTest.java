@@ -31,7 +31,8 @@ class PictureNotesReferenceTest {
             "© 2027 A. Müller",
             List.of("sea", "Langzeit, lang"),
             Optional.empty(),
-            240);
+            240,
+            Optional.empty());
 
     @TempDir
     @SuppressWarnings("NullAway.Init") // set by JUnit
@@ -93,7 +94,7 @@ class PictureNotesReferenceTest {
     void thePlaceIsWrittenOnlyWhenAsked() throws Exception {
         OtherProgram.need("ExifTool", "exiftool", "-ver");
         Place place = Place.of(-33.8587, 151.2140);
-        PictureNotes known = new PictureNotes("", "", "", "", List.of(), Optional.of(place), 300);
+        PictureNotes known = new PictureNotes("", "", "", "", List.of(), Optional.of(place), 300, Optional.empty());
         Path tiff = folder.resolve("p.tif");
         TiffWriter.write(tiff, picture, FACTS, known, Work.alone());
         Path jpeg = Files.write(folder.resolve("p.jpg"), JpegWriter.encode(picture, FACTS, known, 90));

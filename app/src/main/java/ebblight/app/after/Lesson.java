@@ -14,10 +14,19 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /** What a page of plan against result says: documents that other commands printed with {@code --json}, and Exif. */
 final class Lesson {
+
+    /** What each document must hold to be of use. */
+    private static final Map<String, String> NEEDED = Map.of(
+            "wish/1", "demands",
+            "settings/1", "choices",
+            "when/1", "windows",
+            "measure/1", "regions",
+            "stack/1", "frames");
 
     private final List<Row> plan = new ArrayList<>();
     private final List<Row> made = new ArrayList<>();
@@ -35,6 +44,11 @@ final class Lesson {
     void add(Path file) throws IOException {
         JsonObject document = SurveyRequest.document(file);
         String schema = document.getString("schema", "none");
+        String needed = NEEDED.getOrDefault(schema, "schema");
+        if (!document.has(needed)) {
+            throw new UnreadableInputException(
+                    file, "lacks " + needed + ", which every document of schema " + schema + " has");
+        }
         switch (schema) {
             case "wish/1" -> wish(document);
             case "settings/1" -> settings(document);
@@ -55,13 +69,13 @@ final class Lesson {
                 .map(d -> d.getString("wish", "").replace("=", " "))
                 .toList();
         plan.add(new Row("Wish", wishes.isEmpty() ? "none" : String.join(", ", wishes), false));
-        List<String> windows = Asked.rows(document.getArray("windows")).stream()
+        List<String> windows = Asked.rows(document.getArray("windows", new JsonArray())).stream()
                 .map(Lesson::span)
                 .toList();
         if (!windows.isEmpty()) {
             plan.add(new Row("Shutter time", String.join(", or ", windows), true));
         } else if (document.get("conflict") instanceof JsonObject conflict) {
-            JsonArray ways = conflict.getArray("ways");
+            JsonArray ways = conflict.getArray("ways", new JsonArray());
             String way = ways.isEmpty() ? "" : ": " + ways.getObject(0).getString("text", "");
             plan.add(new Row("Shutter time", "no time holds all wishes" + way, true));
         }
@@ -82,8 +96,9 @@ final class Lesson {
             return;
         }
         JsonObject first = choices.getObject(0);
-        List<String> filters =
-                first.getArray("filters").stream().map(String::valueOf).toList();
+        List<String> filters = first.getArray("filters", new JsonArray()).stream()
+                .map(String::valueOf)
+                .toList();
         plannedSeconds = OptionalDouble.of(first.getDouble("correctedSeconds"));
         plan.add(new Row(
                 "Settings",
@@ -94,7 +109,7 @@ final class Lesson {
     }
 
     private void when(JsonObject document) {
-        JsonArray windows = document.getArray("windows");
+        JsonArray windows = document.getArray("windows", new JsonArray());
         if (!windows.isEmpty()) {
             JsonObject first = windows.getObject(0);
             plan.add(new Row("Window", first.getString("start") + " to " + first.getString("end"), false));

@@ -4,7 +4,9 @@ import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.JpegWriter;
+import ebblight.imaging.OutputFile;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.PictureNotes;
 import ebblight.imaging.Skipped;
 import ebblight.imaging.TiffWriter;
 import java.io.IOException;
@@ -80,10 +82,16 @@ public final class PictureOutput {
     }
 
     public static void write(Path output, CodedPicture picture, PictureFacts facts, Work work) throws IOException {
+        write(output, picture, facts, PictureNotes.NONE, work);
+    }
+
+    /** The same with what is to be said of the picture. */
+    public static void write(Path output, CodedPicture picture, PictureFacts facts, PictureNotes notes, Work work)
+            throws IOException {
         if (ends(output, JPEG)) {
-            JpegWriter.write(output, picture, facts);
+            OutputFile.write(output, JpegWriter.encode(picture, facts, notes, JpegWriter.STANDARD_QUALITY));
         } else {
-            TiffWriter.write(output, picture, facts, work);
+            TiffWriter.write(output, picture, facts, notes, work);
         }
     }
 

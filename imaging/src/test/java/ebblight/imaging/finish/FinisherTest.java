@@ -9,6 +9,7 @@ import ebblight.imaging.CodedPicture;
 import ebblight.imaging.IccProfile;
 import ebblight.imaging.Threads;
 import ebblight.imaging.TransferCurve;
+import ebblight.imaging.grain.Grain;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -181,22 +182,6 @@ class FinisherTest {
         }
         assertThat(Math.sqrt(squares / (160 * 110))).isLessThan(0.4 * sigma);
         assertThat(line / 160).isGreaterThan(8 * sigma);
-    }
-
-    @Test
-    void noiseIsMeasuredWhereNobodyTells() {
-        int width = 640;
-        int height = 480;
-        float[] light = new float[width * height];
-        SplittableRandom dice = new SplittableRandom(6);
-        for (int p = 0; p < light.length; p++) {
-            double mean = 0.1 + 0.6 * (p / width) / height;
-            light[p] = (float) (mean + Math.sqrt(2e-5 * mean + 1e-6) * dice.nextGaussian());
-        }
-        Grain grain = GrainEstimate.of(light, width, height);
-        for (double at : new double[] {0.2, 0.4, 0.6}) {
-            assertThat(Math.sqrt(grain.variance(at) / (2e-5 * at + 1e-6))).isCloseTo(1, within(0.1));
-        }
     }
 
     /** A turn of a straight ramp is a ramp along the turned axis: clockwise, so that right goes down. */

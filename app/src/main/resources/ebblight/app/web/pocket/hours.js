@@ -51,6 +51,9 @@ export function offsetsOf(zone, from, to) {
   return rows;
 }
 
+/** Rows of a file: in the outing itself, or packed beside it where the outing names a file. */
+const rows = (name, wished, packed) => (Array.isArray(wished) ? { [name]: wished } : wished && packed[name] ? { [name]: packed[name] } : {});
+
 /** @param question wishes/1 of the pages, with days and a station's name */
 export function windowWish(question, packed) {
   const zone = question.zone || 'UTC';
@@ -64,7 +67,7 @@ export function windowWish(question, packed) {
     to: new Date(to).toISOString(),
     offsets: offsetsOf(zone, from, to),
     ...(station && packed.station ? { station: packed.station } : {}),
-    ...(table && packed.table ? { table: packed.table } : {}),
-    ...(weather && packed.weather ? { weather: packed.weather } : {}),
+    ...rows('table', table, packed),
+    ...rows('weather', weather, packed),
   };
 }
