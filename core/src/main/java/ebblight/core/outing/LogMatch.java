@@ -50,7 +50,8 @@ public final class LogMatch {
                 }
             }
         }
-        Comparator<Matched> better = Comparator.comparingInt((Matched m) -> m.pairs().size())
+        Comparator<Matched> better = Comparator.comparingInt(
+                        (Matched m) -> m.pairs().size())
                 .reversed()
                 .thenComparingDouble(LogMatch::spread)
                 .thenComparingDouble(m -> Math.abs(m.clockSeconds()));
@@ -78,8 +79,8 @@ public final class LogMatch {
             int nearest = -1;
             double least = APART_SECONDS;
             for (int f = 0; f < frames.size(); f++) {
-                double apart =
-                        Math.abs(frames.get(f).startSeconds() - clock - entries.get(e).startSeconds());
+                double apart = Math.abs(
+                        frames.get(f).startSeconds() - clock - entries.get(e).startSeconds());
                 if (!used[f] && apart <= least && alike(entries.get(e), frames.get(f))) {
                     nearest = f;
                     least = apart;

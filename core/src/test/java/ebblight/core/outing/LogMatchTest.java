@@ -19,7 +19,11 @@ class LogMatchTest {
     void findsAnHourAndSomeSeconds() {
         // the camera is 3600 s ahead and 12 s fast; its times are whole seconds; two frames belong to nobody
         List<Taken> frames = List.of(
-                new Taken(4500, 0.01), new Taken(4612, 32), new Taken(4713, 60), new Taken(4912, 30), new Taken(5000, 2));
+                new Taken(4500, 0.01),
+                new Taken(4612, 32),
+                new Taken(4713, 60),
+                new Taken(4912, 30),
+                new Taken(5000, 2));
         Matched matched = LogMatch.of(LOG, frames).orElseThrow();
         assertThat(matched.clockSeconds()).isCloseTo(3612, within(1.0));
         assertThat(matched.pairs()).extracting(Pair::entry).containsExactly(0, 1, 2);
