@@ -67,9 +67,7 @@ final class SettingsCommand implements Callable<Integer> {
             description = "Measured stops of a filter of the bag: 10=10.3.")
     private List<String> measured = List.of();
 
-    @Option(
-            names = "--kit",
-            description = "Take the filters of the bag from the kit, with what was measured of them.")
+    @Option(names = "--kit", description = "Take the filters of the bag from the kit, with what was measured of them.")
     private boolean kit;
 
     @Option(

@@ -75,7 +75,8 @@ class SlateCommandTest {
             boolean on = column >= 0 && row >= 0 && column < size && row < size;
             int quiet = slate.getInt("quiet");
             boolean inside = column >= quiet && row >= quiet && column < size - quiet && row < size - quiet;
-            boolean dark = inside && slate.getArray("rows").getString(row - quiet).charAt(column - quiet) == '1';
+            boolean dark =
+                    inside && slate.getArray("rows").getString(row - quiet).charAt(column - quiet) == '1';
             double v = (on ? dark ? 30 : 150 : 70) + 12 * (dice.nextDouble() - 0.5);
             for (int c = 0; c < 3; c++) {
                 codes[3 * p + c] = (byte) Math.round(v);
@@ -134,17 +135,18 @@ class SlateCommandTest {
         assertThat(d.getObject("slate").getArray("filters")).containsExactly("6");
         assertThat(d.getObject("slate").getArray("wish")).containsExactly("water=silky");
         assertThat(d.getObject("slate").getString("taken")).isEqualTo("2027-01-14T16:15:25Z");
-        assertThat(frame(document, "f.jpg").getObject("slate").getArray("filters")).isEmpty();
+        assertThat(frame(document, "f.jpg").getObject("slate").getArray("filters"))
+                .isEmpty();
         List<JsonObject> filters = Asked.rows(document.getArray("filters"));
         assertThat(filters).hasSize(1);
         assertThat(filters.get(0).getDouble("stops")).isCloseTo(TRUE_STOPS, within(0.05));
         assertThat(document.getArray("kept")).containsExactly("6");
-        Said settings = Said.by(
-                "settings", "--meter", "f/11 1/8 ISO100", "--time", "8s", "--kit", "--json");
+        Said settings = Said.by("settings", "--meter", "f/11 1/8 ISO100", "--time", "8s", "--kit", "--json");
         assertThat(settings.code()).as(settings.err()).isZero();
         double measured = Asked.parse(settings.out()).getArray("choices").stream()
                 .map(JsonObject.class::cast)
-                .filter(c -> c.getArray("filters").size() == 1 && c.getArray("filters").get(0).equals("6"))
+                .filter(c -> c.getArray("filters").size() == 1
+                        && c.getArray("filters").get(0).equals("6"))
                 .mapToDouble(c -> c.getDouble("stops"))
                 .findFirst()
                 .orElseThrow();

@@ -11,7 +11,18 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ExposureReferenceTest {
 
     @ParameterizedTest
-    @CsvSource({"30,32", "15,16", "20,20.1587", "0.0166667,0.015625", "0.008,0.0078125", "0.125,0.125", "8,8", "16,16", "47.3,47.3", "240,240"})
+    @CsvSource({
+        "30,32",
+        "15,16",
+        "20,20.1587",
+        "0.0166667,0.015625",
+        "0.008,0.0078125",
+        "0.125,0.125",
+        "8,8",
+        "16,16",
+        "47.3,47.3",
+        "240,240"
+    })
     void theTimeOfADialIsWhatItIs(double written, double exact) {
         assertThat(ThirdStops.exactSeconds(written)).isCloseTo(exact, within(1e-4 * exact));
     }

@@ -10,7 +10,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 class CieLabReferenceTest {
 
     @ParameterizedTest
-    @CsvSource({"118,118,118,49.637,0,0,0.01", "128,128,128,53.585,0,0,0.01", "255,0,0,54.29,80.81,69.89,0.1", "10,20,30,5.85,-1.50,-8.25,0.1"})
+    @CsvSource({
+        "118,118,118,49.637,0,0,0.01",
+        "128,128,128,53.585,0,0,0.01",
+        "255,0,0,54.29,80.81,69.89,0.1",
+        "10,20,30,5.85,-1.50,-8.25,0.1"
+    })
     void agreesWithLittleCms(int red, int green, int blue, double lightness, double a, double b, double tolerance) {
         CieLab lab = CieLab.ofLinearSrgb(linear(red), linear(green), linear(blue));
         assertThat(lab.lightness()).isCloseTo(lightness, within(tolerance));

@@ -115,7 +115,9 @@ final class SharpStanding {
         for (int block = 0; block < BLOCKS_ACROSS * BLOCKS_DOWN; block++) {
             int here = block;
             double loss = ViewParts.median(
-                    compared.length, i -> compared[i] && blockOf(cells, i) == here, i -> cells.detail(i) - sharp.detail(i));
+                    compared.length,
+                    i -> compared[i] && blockOf(cells, i) == here,
+                    i -> cells.detail(i) - sharp.detail(i));
             judged += Double.isNaN(loss) ? 0 : 1;
             soft += loss < Math.log(SOFT) / Math.log(2) ? 1 : 0;
         }
