@@ -16,6 +16,7 @@ public final class IccProfile {
     private static final int HEADER = 128;
 
     private static final IccProfile SRGB = ofJdk();
+    private static final IccProfile PRO_PHOTO = ofPrimaries();
 
     private final byte[] bytes;
     private final TransferCurve curve;
@@ -39,6 +40,19 @@ public final class IccProfile {
         byte[] bytes = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
         double[] matrix = matrix(bytes).orElseThrow(() -> new IllegalStateException("the JDK's sRGB has no primaries"));
         return new IccProfile(bytes, TransferCurve.SRGB, matrix, true);
+    }
+
+    /** ROMM RGB primaries (ISO 22028-2, matrix from memory) with a plain power of 1.8, as near as profiles can say it. */
+    static IccProfile proPhoto() {
+        return PRO_PHOTO;
+    }
+
+    private static IccProfile ofPrimaries() {
+        double[] toXyz = {0.7976749, 0.1351917, 0.0313534, 0.2880402, 0.7118741, 0.0000857, 0, 0, 0.8252100};
+        byte[] white = IccWriter.xyz(IccWriter.D50[0], 1, IccWriter.D50[2]);
+        byte[] curve = IccWriter.powerCurve((int) Math.round(1.8 * 256));
+        return read(IccWriter.matrixProfile(SRGB.bytes, "ROMM primaries, gamma 1.8", white, toXyz, curve))
+                .orElseThrow(() -> new IllegalStateException("the profile that was just made cannot be read"));
     }
 
     /** Reads a profile; empty when it is not an RGB profile of the matrix kind. */
@@ -78,9 +92,9 @@ public final class IccProfile {
         return curve;
     }
 
-    /** The profile to write with: this one, or plain sRGB where the curve is one that no profile here describes. */
+    /** The profile to write with: this one, or that of its bytes where the light in memory has another curve. */
     IccProfile forWriting() {
-        return Arrays.equals(bytes, SRGB.bytes) ? SRGB : this;
+        return Arrays.equals(bytes, SRGB.bytes) ? SRGB : Arrays.equals(bytes, PRO_PHOTO.bytes) ? PRO_PHOTO : this;
     }
 
     boolean sameAs(IccProfile other) {
@@ -100,62 +114,9 @@ public final class IccProfile {
 
     /** A profile of the same primaries whose code values are the light itself. */
     IccProfile linear() {
-        byte[] text = "Linear light".getBytes(StandardCharsets.US_ASCII);
-        ByteBuffer description = ByteBuffer.allocate(96 + text.length);
-        description
-                .put("desc".getBytes(StandardCharsets.US_ASCII))
-                .putInt(0)
-                .putInt(text.length + 1)
-                .put(text);
-        ByteBuffer copyright = ByteBuffer.allocate(32);
-        copyright.put("text".getBytes(StandardCharsets.US_ASCII)).putInt(0);
-        copyright.put("No copyright".getBytes(StandardCharsets.US_ASCII));
-        ByteBuffer curveTag = ByteBuffer.allocate(12);
-        curveTag.put("curv".getBytes(StandardCharsets.US_ASCII)).putInt(0).putInt(0);
-        String[] names = {"desc", "cprt", "wtpt", "rXYZ", "gXYZ", "bXYZ", "rTRC", "gTRC", "bTRC"};
-        byte[][] data = {
-            description.array(),
-            copyright.array(),
-            tag(bytes, "wtpt").orElseGet(() -> xyz(0.9642, 1, 0.8249)),
-            xyz(toXyz[0], toXyz[3], toXyz[6]),
-            xyz(toXyz[1], toXyz[4], toXyz[7]),
-            xyz(toXyz[2], toXyz[5], toXyz[8]),
-            curveTag.array(),
-            curveTag.array(),
-            curveTag.array()
-        };
-        int size = HEADER + 4 + 12 * names.length;
-        for (byte[] d : data) {
-            size += (d.length + 3) / 4 * 4;
-        }
-        ByteBuffer out = ByteBuffer.allocate(size);
-        out.put(bytes, 0, HEADER);
-        out.putInt(0, size);
-        out.putInt(8, 0x02100000);
-        for (int i = 84; i < HEADER; i++) {
-            out.put(i, (byte) 0);
-        }
-        out.position(HEADER);
-        out.putInt(names.length);
-        int at = HEADER + 4 + 12 * names.length;
-        for (int k = 0; k < names.length; k++) {
-            out.put(names[k].getBytes(StandardCharsets.US_ASCII)).putInt(at).putInt(data[k].length);
-            at += (data[k].length + 3) / 4 * 4;
-        }
-        for (byte[] d : data) {
-            out.put(d);
-            out.position(HEADER + (out.position() - HEADER + 3) / 4 * 4);
-        }
-        return new IccProfile(out.array(), TransferCurve.LINEAR, toXyz, true);
-    }
-
-    private static byte[] xyz(double x, double y, double z) {
-        ByteBuffer b = ByteBuffer.allocate(20);
-        b.put("XYZ ".getBytes(StandardCharsets.US_ASCII)).putInt(0);
-        b.putInt((int) Math.round(x * 65536))
-                .putInt((int) Math.round(y * 65536))
-                .putInt((int) Math.round(z * 65536));
-        return b.array();
+        byte[] white = tag(bytes, "wtpt").orElseGet(() -> IccWriter.xyz(IccWriter.D50[0], 1, IccWriter.D50[2]));
+        byte[] written = IccWriter.matrixProfile(bytes, "Linear light", white, toXyz, IccWriter.linearCurve());
+        return new IccProfile(written, TransferCurve.LINEAR, toXyz, true);
     }
 
     private static Optional<byte[]> tag(byte[] bytes, String name) {

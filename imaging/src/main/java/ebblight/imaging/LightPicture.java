@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.bytedeco.opencv.opencv_core.Mat;
 
 /**
  * A picture file as linear light at full size.
@@ -32,11 +33,11 @@ public record LightPicture(
         return ReadableFile.facts(file);
     }
 
-    /** Reads a JPEG, PNG or TIFF, or the JPEG inside a RAW, upright. */
+    /** Reads a JPEG, PNG or TIFF, or develops a RAW file, upright. */
     public static LightPicture read(Path file, Work work) throws IOException {
         FrameFacts facts = ReadableFile.facts(file);
         byte[] bytes = ReadableFile.bytes(file);
-        PackedFrame frame = PictureReader.decode(file, bytes);
+        PackedFrame frame = decoded(file, bytes);
         List<String> warnings = new ArrayList<>(facts.warnings());
         boolean unread =
                 IccBytes.of(bytes).filter(icc -> IccProfile.read(icc).isEmpty()).isPresent();
@@ -56,6 +57,13 @@ public record LightPicture(
                 }
             }
         });
-        return new LightPicture(light, frame.profile(), frame.bits(), facts, SaidGrain.of(file), List.copyOf(warnings));
+        return new LightPicture(
+                light, frame.profile().forWriting(), frame.bits(), facts, SaidGrain.of(file), List.copyOf(warnings));
+    }
+
+    private static PackedFrame decoded(Path file, byte[] bytes) throws IOException {
+        try (Mat memory = new Mat()) {
+            return PictureReader.decode(file, bytes, RawAs.DEVELOPED, memory).ofItsOwn();
+        }
     }
 }

@@ -1,8 +1,7 @@
 // From answers of the engine to the model of the time axis. No document here.
 
 import { nameOfKind, sealOfKind } from '../axis/marks.js';
-import { sayRange } from '../axis/scale.js';
-import { nearestWindow } from '../axis/lane.js';
+import { nearestWindow, sayWindow } from '../axis/lane.js';
 
 const SMALLEST_AREA = 0.01;
 const ORDER = ['drifting', 'swaying', 'fixed', 'flowing'];
@@ -148,7 +147,7 @@ export function axisModel(state) {
     bagWords: state.bagWords || 'no reading yet',
   };
   const window = nearestWindow(model);
-  model.windowWords = window ? sayRange(window.fromSeconds, window.toSeconds) : weighed ? 'no window' : 'no wish yet';
+  model.windowWords = window ? sayWindow(window) : weighed ? 'no window' : 'no wish yet';
   return model;
 }
 

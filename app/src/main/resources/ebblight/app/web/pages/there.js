@@ -131,7 +131,7 @@ export function open(host, app) {
       const before = JSON.stringify(scene.state.view?.strokes || []);
       scene.state.view = view;
       if (view && JSON.stringify(view.strokes || []) !== before) {
-        scene.again();
+        scene.stroked();
       } else if (view && scene.state.measured) {
         scene.weigh().then(scene.solve);
         render();
