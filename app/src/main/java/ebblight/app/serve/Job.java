@@ -89,7 +89,8 @@ final class Job implements Work {
         return over.await(millis, TimeUnit.MILLISECONDS);
     }
 
-    @Nullable Exception failure() {
+    @Nullable
+    Exception failure() {
         return failure;
     }
 
