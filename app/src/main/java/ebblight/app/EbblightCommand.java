@@ -36,6 +36,7 @@ import picocli.CommandLine.TypeConversionException;
             SortCommand.class,
             FilterCheckCommand.class,
             StackCommand.class,
+            RepairCommand.class,
             FinishCommand.class,
             WriteCommand.class,
             AgainCommand.class,
