@@ -22,7 +22,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -35,8 +34,9 @@ import picocli.CommandLine.Parameters;
         name = "finish",
         mixinStandardHelpOptions = true,
         description = {
-            "Finishes a picture by a small file of your own: level, crop, exposure, tone, grade, black and white by the"
-                    + " picture's own colours, toning, local contrast, grain, edges for a viewing distance and a paper.",
+            "Finishes a picture by a small file of your own: level, crop, exposure, tone, grade, black and white by"
+                    + " the picture's own colours, toning, local contrast, grain, edges for a viewing distance and a"
+                    + " paper.",
             "The input stays as it is; the result keeps its colour profile."
         })
 final class FinishCommand implements Callable<Integer> {
@@ -94,7 +94,7 @@ final class FinishCommand implements Callable<Integer> {
             answer.put("strip", told);
         }
         Finished finished =
-                refused(() -> Finisher.finish(picture.light(), picture.profile(), Optional.empty(), finish, work));
+                refused(() -> Finisher.finish(picture.light(), picture.profile(), picture.grain(), finish, work));
         String sentence = finished.done().isEmpty() ? "untouched" : String.join(", ", finished.done());
         PictureOutput.write(output, finished.picture(), facts(picture, "Finished: " + sentence), work);
         answer.put("width", finished.picture().width());

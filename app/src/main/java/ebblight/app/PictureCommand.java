@@ -39,7 +39,10 @@ abstract class PictureCommand implements Callable<Integer> {
 
     private final Printer printer = new Printer();
 
-    /** Makes the picture, writes it to {@code target} and says what was done. */
+    /**
+     * Makes the picture, writes it to {@code target} and says what was done; where no such picture can be made, the
+     * answer names no {@code file} and holds the ways out.
+     */
     abstract JsonObject make(Path target, Work work) throws IOException;
 
     /** Tells a person what {@link #make} answered. */
@@ -58,7 +61,7 @@ abstract class PictureCommand implements Callable<Integer> {
         } else {
             print(answer, printer);
         }
-        return ExitCode.DONE;
+        return answer.has("file") ? ExitCode.DONE : ExitCode.NO_ANSWER;
     }
 
     /** Makes the picture and writes its record beside it. */
@@ -67,8 +70,10 @@ abstract class PictureCommand implements Callable<Integer> {
         Making making = making();
         Made.check(output, making);
         JsonObject answer = make(output, work);
-        Made.write(output, making, answer, work);
-        answer.put("record", Made.beside(output).toString());
+        if (answer.has("file")) {
+            Made.write(output, making, answer, work);
+            answer.put("record", Made.beside(output).toString());
+        }
         return answer;
     }
 

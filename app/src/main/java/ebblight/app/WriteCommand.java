@@ -1,13 +1,12 @@
 package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.app.after.Pages;
 import ebblight.app.after.PictureWritten;
 import ebblight.app.after.PrintSize;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.UsageException;
-import ebblight.app.ask.Words;
-import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.PictureNotes;
 import ebblight.imaging.print.PrinterProfile;
@@ -30,18 +29,21 @@ import picocli.CommandLine.Parameters;
         name = "write",
         mixinStandardHelpOptions = true,
         description = {
-            "Writes a picture out: OUT.tif for a print at centimetres and pixels an inch, OUT.jpg for the web.",
+            "Writes a picture out: OUT.tif for a print at centimetres and pixels an inch, OUT.jpg for the web, OUT.pdf for"
+                    + " the certificate of an edition, a contact sheet, a test strip, or plan against result.",
             "The input stays as it is. Where it was taken is left out unless --place asks for it."
         })
 final class WriteCommand implements Callable<Integer> {
 
     private static final Pattern BYTES = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(k|m)?b?", Pattern.CASE_INSENSITIVE);
 
-    @Parameters(paramLabel = "INPUT", description = "A finished picture: TIFF, JPEG or PNG.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path input;
+    @Parameters(
+            paramLabel = "INPUT",
+            arity = "1..*",
+            description = "A finished picture: TIFF, JPEG or PNG; for a contact sheet also folders.")
+    private List<Path> inputs = List.of();
 
-    @Option(names = "-o", required = true, paramLabel = "OUT", description = "File to write: .tif or .jpg.")
+    @Option(names = "-o", required = true, paramLabel = "OUT", description = "File to write: .tif, .jpg or .pdf.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Path output;
 
@@ -76,6 +78,9 @@ final class WriteCommand implements Callable<Integer> {
     private @Nullable Path proofPicture;
 
     @Mixin
+    private final PageOptions pages = new PageOptions();
+
+    @Mixin
     private final NoteOptions notes = new NoteOptions();
 
     @Mixin
@@ -85,7 +90,35 @@ final class WriteCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        boolean web = output.toString().toLowerCase(Locale.ROOT).matches(".*\\.jpe?g");
+        String name = output.toString().toLowerCase(Locale.ROOT);
+        JsonObject answer = name.endsWith(".pdf") ? page() : picture(name.endsWith(".jpg") || name.endsWith(".jpeg"));
+        if (json.wanted()) {
+            printer.line(Asked.print(answer));
+        } else {
+            WriteReport.print(answer, printer);
+        }
+        return ExitCode.DONE;
+    }
+
+    private JsonObject page() throws IOException {
+        PictureOutput.checkPdf("-o", output);
+        for (Path input : inputs) {
+            PictureOutput.keepOriginal("-o", output, input);
+        }
+        String on = size == null
+                ? ""
+                : size.strip().replaceAll("\\s*[x×]\\s*", " × ").replaceAll("\\s*cm$", "") + " cm";
+        return pages.write(inputs, on, notes, new Pages(output, printer.work()));
+    }
+
+    private JsonObject picture(boolean web) throws IOException {
+        if (pages.any()) {
+            throw new UsageException("-o: --edition, --contact, --strip and --lesson write a PDF; name OUT.pdf");
+        }
+        if (inputs.size() > 1) {
+            throw new UsageException("INPUT: only a contact sheet takes several pictures; name one");
+        }
+        Path input = inputs.get(0);
         checkOptions(web);
         PictureOutput.check(output);
         PictureOutput.keepOriginal("-o", output, input);
@@ -99,8 +132,7 @@ final class WriteCommand implements Callable<Integer> {
         Optional<PrintSize> on = Optional.ofNullable(size).map(PrintSize::parse);
         long most = atMost == null ? 0 : bytes(atMost);
         PictureNotes said = notes.notes(input, pixelsPerInch);
-        Work work = printer.work();
-        PictureWritten written = new PictureWritten(input, work);
+        PictureWritten written = new PictureWritten(input, printer.work());
         CodedPicture coded = web
                 ? written.web(output, longEdge, most, said)
                 : written.print(output, on, border, Optional.ofNullable(profile), said);
@@ -109,12 +141,7 @@ final class WriteCommand implements Callable<Integer> {
         }
         JsonObject answer = written.answer();
         answer.put("place", said.place().isPresent() ? "written" : "left out");
-        if (json.wanted()) {
-            printer.line(Asked.print(answer));
-        } else {
-            print(answer);
-        }
-        return ExitCode.DONE;
+        return answer;
     }
 
     private void checkOptions(boolean web) {
@@ -149,40 +176,5 @@ final class WriteCommand implements Callable<Integer> {
         }
         throw new UsageException(
                 "--at-most: \"" + typed + "\" is no size of a file; expected one such as 800kB or 1.5MB");
-    }
-
-    private void print(JsonObject answer) {
-        printer.line(
-                "%s  %d × %d, %.0f kB%s",
-                answer.getString("file"),
-                answer.getInt("width"),
-                answer.getInt("height"),
-                answer.getDouble("bytes") / 1000,
-                answer.has("quality") ? ", quality " + answer.getInt("quality") : "");
-        if (answer.has("widthCentimetres")) {
-            printer.line(
-                    "paper    %s × %s cm at %s pixels an inch",
-                    Words.number(answer.getDouble("widthCentimetres"), 1),
-                    Words.number(answer.getDouble("heightCentimetres"), 1),
-                    Words.number(answer.getDouble("pixelsPerInch"), 0));
-        }
-        printer.line("profile  " + answer.getString("profile"));
-        printer.line("place    " + answer.getString("place"));
-        if (answer.has("proof")) {
-            JsonObject proof = answer.getObject("proof");
-            printer.line(
-                    "proof    %s, %s: %s of the picture moves to the eye, black reaches L* %.0f",
-                    proof.getString("profile"),
-                    proof.getString("intent"),
-                    Words.percent(proof.getDouble("movedFraction")),
-                    proof.getDouble("darkestLightness"));
-            List<String> joined =
-                    proof.getArray("joinedSteps").stream().map(s -> "−" + s).toList();
-            if (!joined.isEmpty()) {
-                printer.line("proof    steps of grey that join the next lighter one, in stops below white: "
-                        + String.join(", ", joined));
-            }
-        }
-        answer.getArray("warnings").forEach(w -> printer.line("note     " + w));
     }
 }

@@ -20,6 +20,10 @@ public final class Fields {
         return object.has(name) && !object.isNull(name);
     }
 
+    boolean isNumber(String name) {
+        return object.isNumber(name);
+    }
+
     public double number(String name) {
         if (!object.isNumber(name)) {
             throw new RequestException(path + name, has(name) ? "is no number" : "is missing");

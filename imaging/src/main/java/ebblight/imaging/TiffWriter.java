@@ -97,7 +97,12 @@ public final class TiffWriter {
         d.bytes(700, XmpPacket.of(facts, notes));
         byte[] said = IptcBlock.of(notes);
         if (said.length > 0) {
-            d.undefined(33723, said);
+            int[] longs = new int[(said.length + 3) / 4];
+            ByteBuffer.wrap(Arrays.copyOf(said, 4 * longs.length))
+                    .order(ByteOrder.LITTLE_ENDIAN)
+                    .asIntBuffer()
+                    .get(longs);
+            d.longs(33723, longs);
         }
         d.undefined(34675, picture.profile().bytes());
         return d;

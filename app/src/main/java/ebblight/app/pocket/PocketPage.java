@@ -59,7 +59,7 @@ public final class PocketPage {
     private static byte[] reason(String name) throws IOException {
         try (InputStream in = PocketPage.class.getResourceAsStream("/ebblight/pocket/" + name)) {
             if (in == null) {
-                throw new IOException("this build has no phone page in it; build again without -Dpocket.skip");
+                throw new IOException("this build has no phone page in it; build again without -Dpocket.phase=none");
             }
             return in.readAllBytes();
         }
