@@ -23,6 +23,8 @@ record DarkLight(RgbPicture light, Lone[] lone, double step, double scale, Strin
     private static final double MOST_OFF = 0.25;
     /** Noises above which a pixel of a dark frame is hot. */
     static final double HOT = 6;
+    /** Steps of the files' codes that it must also stand out: one may be noise, and one rounding. */
+    private static final double LEAST_STEPS = 2.5;
 
     static DarkLight of(DarkFrames frames, OptionalDouble seconds, Work work) {
         DarkFrames.Mean matching = frames.matching(seconds);
@@ -95,7 +97,7 @@ record DarkLight(RgbPicture light, Lone[] lone, double step, double scale, Strin
     /** Whether pixel {@code i} is hot. */
     boolean hot(int i) {
         int c = hottest(i);
-        return excess(c, i) > HOT * noise(c);
+        return excess(c, i) > Math.max(HOT * noise(c), LEAST_STEPS * step);
     }
 
     /** The colour in which pixel {@code i} stands out most. */
