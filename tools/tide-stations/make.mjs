@@ -9,6 +9,22 @@ const LEAST_METRES = 0.001;
 const target = new URL("../../app/src/main/resources/ebblight/app/tide/stations.tsv.gz", import.meta.url);
 
 const decimals = (value, places) => String(Number(value.toFixed(places)));
+const letters = (text) => text.normalize("NFD").replace(/\p{M}+/gu, "").toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "");
+const words = (text) => text.split(/[^\p{L}\p{N}]+/u).map(letters).filter((word) => word.length > 2);
+
+// Place and constants of a TICON station go by its id. Some names do not: seven British ones stand at each other's
+// stations, and gauges with a number are called after the next town of a map, whose terms are not ours. Where name and id
+// share no word, or the name is that of another id, the id is the name.
+const placeIn = (id) => (id.startsWith("ticon/") ? id.slice("ticon/".length).split("-")[0] : "");
+const places = new Set(stations.map((station) => letters(placeIn(station.id))));
+const named = (station) => {
+  const own = placeIn(station.id);
+  const another = letters(own) !== letters(station.name) && places.has(letters(station.name)) && !letters(own).includes(letters(station.name));
+  if (!own || (!another && words(station.name).some((word) => letters(own).includes(word)) || letters(own).includes(letters(station.name)))) {
+    return station.name;
+  }
+  return own.split("_").map((word) => (/\d/.test(word) || word.length < 2 ? word.toUpperCase() : word[0].toUpperCase() + word.slice(1))).join(" ");
+};
 const clean = (text) => text.replace(/[\t\r\n;]+/g, " ").trim();
 
 const lines = [];
@@ -33,7 +49,7 @@ for (const station of stations) {
   lines.push(
     [
       station.id,
-      clean(station.name),
+      clean(named(station)),
       station.country_code ?? "",
       decimals(station.latitude, 4),
       decimals(station.longitude, 4),

@@ -46,6 +46,25 @@ class StationCatalogueTest {
                 .hasMessageContaining("give one of these ids");
     }
 
+    /** Where these ports lie: any atlas. Names of the source stood at each other's places. */
+    @Test
+    void aPortLiesWhereItsNameSays() throws IOException {
+        StationCatalogue catalogue = StationCatalogue.read();
+        Object[][] atlas = {
+            {"Brighton", Place.of(50.82, -0.14)},
+            {"Hastings Pier", Place.of(50.85, 0.57)},
+            {"Scarborough", Place.of(54.28, -0.40)},
+            {"Severn Bridge", Place.of(51.61, -2.64)},
+            {"Port Isaac", Place.of(50.59, -4.83)},
+            {"West Bay Harbour", Place.of(50.71, -2.76)},
+            {"Teignmouth Pier", Place.of(50.55, -3.49)}
+        };
+        for (Object[] port : atlas) {
+            Place at = catalogue.one("--station", (String) port[0]).place();
+            assertThat(at.kilometresTo((Place) port[1])).as((String) port[0]).isLessThan(10);
+        }
+    }
+
     /** Over the date line and at the poles a distance is a distance. */
     @Test
     void theNearestIsNearestAcrossTheDateLine() throws IOException {
