@@ -6,6 +6,9 @@ import { gzipSync } from "node:zlib";
 const SOURCES = { noaa: "N", ticon: "T", kartverket: "K" };
 const TERMS = { N: "public domain", T: "cc-by-4.0", K: "cc-by-4.0" };
 const LEAST_METRES = 0.001;
+// Phases of these count hours of the local clock as if they were Greenwich's: against the nearest NOAA gauges all four of
+// M2, S2, K1 and O1 come 5 hours early in southern Florida, 8 hours in California. Two of the Californian ones agree.
+const localClock = (id) => id.endsWith("-usa-sfwmd") || (id.endsWith("-usa-cm") && !/^ticon\/(morro_bay|los_osos)_/.test(id));
 const target = new URL("../../app/src/main/resources/ebblight/app/tide/stations.tsv.gz", import.meta.url);
 
 const decimals = (value, places) => String(Number(value.toFixed(places)));
@@ -39,7 +42,9 @@ for (const station of stations) {
       ? "other source or terms"
       : constants.length === 0
         ? "no constants"
-        : null;
+        : localClock(station.id)
+          ? "phases by the local clock"
+          : null;
   if (why) {
     left[why] = (left[why] ?? 0) + 1;
     continue;
