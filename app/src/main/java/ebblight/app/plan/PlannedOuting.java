@@ -44,6 +44,15 @@ public final class PlannedOuting {
         outing.put("views", views);
     }
 
+    /** What is wrong with a field of a question, said of the place in {@code outing.json} where the field stands. */
+    public static String said(String problem) {
+        String name = problem.replaceFirst("[.:\\[].*", "");
+        String before = AROUND.contains(name)
+                ? ""
+                : OF_PLACE.contains(name) ? "place." : OF_PLAN.contains(name) ? "plan." : "views.hour.";
+        return "outing.json, " + before + problem + "; correct it in the file, or set it anew on this page";
+    }
+
     private static JsonObject some(JsonObject from, List<String> names) {
         JsonObject some = new JsonObject();
         for (String name : names) {

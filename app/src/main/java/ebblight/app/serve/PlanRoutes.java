@@ -4,10 +4,12 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
+import ebblight.app.ask.UsageException;
 import ebblight.app.draw.DayPlan;
 import ebblight.app.draw.Pictures;
 import ebblight.app.draw.Sheet;
 import ebblight.app.outing.OutingFolder;
+import ebblight.app.plan.PlannedOuting;
 import ebblight.app.plan.StationCatalogue;
 import ebblight.app.plan.TideTableFile;
 import ebblight.app.plan.WeatherFile;
@@ -138,9 +140,16 @@ final class PlanRoutes {
                 folder.inside(wishes.getString(file));
             }
         }
-        JsonObject request = WishesFile.request(wishes, folder.root());
-        JsonObject answer = windows(request);
-        Zone zone = WishesFile.zone(wishes);
+        JsonObject request;
+        JsonObject answer;
+        Zone zone;
+        try {
+            request = WishesFile.request(wishes, folder.root());
+            answer = windows(request);
+            zone = WishesFile.zone(wishes);
+        } catch (RequestException e) {
+            throw new UsageException(PlannedOuting.said(String.valueOf(e.getMessage())));
+        }
         LocalDate day = body.isString("day") ? Zone.day("day", body.getString("day")) : firstDay(answer, zone);
         return new Question(request, answer, zone, DayPlan.ask(engine, request, answer.getArray("windows"), day, zone));
     }

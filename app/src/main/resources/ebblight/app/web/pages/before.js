@@ -121,8 +121,12 @@ export function open(host, { store, go, place, say, header }) {
   function choose(window) {
     edit((o) => {
       o.plan = { ...o.plan, chosen: { view: view().id, start: window.start, end: window.end, why: window.why } };
-      if (window.guard?.leaveBy) {
-        o.guard = { packingMinutes: 3, ...o.guard, leaveBy: hourIn(o.zone, window.guard.leaveBy), water: window.guard.rising ? 'rising' : 'falling', yes: false };
+      if (window.guard) {
+        const { leaveBy, rising } = window.guard;
+        o.guard = { packingMinutes: 3, ...o.guard, leaveBy: leaveBy ? hourIn(o.zone, leaveBy) : null, yes: false };
+        if (rising !== null) {
+          o.guard.water = rising ? 'rising' : 'falling';
+        }
       }
     });
     say(window.guard?.leaveBy ? `Taken. There leaves by ${hourIn(zone(), window.guard.leaveBy)}.` : 'Taken.');

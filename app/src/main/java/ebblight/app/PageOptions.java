@@ -1,0 +1,106 @@
+package ebblight.app;
+
+import com.grack.nanojson.JsonObject;
+import ebblight.app.after.Edition;
+import ebblight.app.after.FinishFile;
+import ebblight.app.after.Pages;
+import ebblight.app.ask.SurveyRequest;
+import ebblight.app.ask.UsageException;
+import ebblight.engine.RequestException;
+import ebblight.imaging.UnreadableInputException;
+import ebblight.imaging.finish.Finish;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Which page is written where OUT is a PDF. */
+final class PageOptions {
+
+    @Option(
+            names = "--edition",
+            paramLabel = "REGISTER.json",
+            description = "PDF: enter the print of INPUT into this register and write its certificate.")
+    private @Nullable Path edition;
+
+    @Option(names = "--of", paramLabel = "N", description = "Edition: how many prints, said once.")
+    private int of;
+
+    @Option(
+            names = "--number",
+            paramLabel = "N",
+            description = "Edition: the number of this print (default: the next).")
+    private int number;
+
+    @Option(names = "--paper", paramLabel = "P", description = "Edition: paper of the print, in words.")
+    private String paper = "";
+
+    @Option(names = "--contact", description = "PDF: contact sheet of all pictures named.")
+    private boolean contact;
+
+    @Option(names = "--strip", description = "PDF: test strip of grades, of the finish given by --with.")
+    private boolean strip;
+
+    @Option(names = "--with", paramLabel = "FINISH.json", description = "Strip: a saved finish (finish/1).")
+    private @Nullable Path with;
+
+    @Option(names = "--lesson", description = "PDF: plan against result.")
+    private boolean lesson;
+
+    @Option(names = "--without", paramLabel = "P", description = "Lesson: the picture without the long time.")
+    private @Nullable Path without;
+
+    @Option(
+            names = "--plan",
+            paramLabel = "P.json",
+            description = "Lesson: what wish, settings, when, measure or stack printed with --json; may be repeated.")
+    private List<Path> plans = List.of();
+
+    @Option(names = "--hide", description = "Lesson: leave the answers open, for a class.")
+    private boolean hide;
+
+    boolean any() {
+        return edition != null || contact || strip || lesson;
+    }
+
+    JsonObject write(List<Path> inputs, String size, NoteOptions notes, Pages pages) throws IOException {
+        int asked = (edition != null ? 1 : 0) + (contact ? 1 : 0) + (strip ? 1 : 0) + (lesson ? 1 : 0);
+        if (asked != 1) {
+            throw new UsageException("-o: a PDF is one of --edition, --contact, --strip and --lesson; say which");
+        }
+        if (contact) {
+            return pages.contact(inputs, notes.title());
+        }
+        if (inputs.size() > 1) {
+            throw new UsageException("INPUT: only a contact sheet takes several pictures; name one");
+        }
+        Path input = inputs.get(0);
+        if (strip) {
+            return pages.strip(input, finish(), notes.title());
+        }
+        if (lesson) {
+            return pages.lesson(input, Optional.ofNullable(without), plans, notes.title(), hide);
+        }
+        if (size.isEmpty() || paper.isEmpty()) {
+            throw new UsageException("--edition: say the size of the print (--size 60x40) and its paper (--paper)");
+        }
+        Path register = edition == null ? input : edition;
+        return pages.certificate(
+                new Edition(register),
+                new Edition.Print(input, notes.title(), of, number, size, paper),
+                notes.creator());
+    }
+
+    private Finish finish() throws IOException {
+        if (with == null) {
+            return Finish.UNTOUCHED;
+        }
+        try {
+            return FinishFile.read(SurveyRequest.document(with));
+        } catch (RequestException e) {
+            throw new UnreadableInputException(with, String.valueOf(e.getMessage()));
+        }
+    }
+}
