@@ -162,7 +162,7 @@ class AgainCommandTest {
         Files.writeString(
                 other,
                 "{\"schema\":\"made/1\",\"program\":\"p\",\"command\":\"outing\",\"options\":[],\"documents\":{},"
-                    + "\"folders\":{},\"sources\":[],\"result\":{\"path\":\"x.tif\",\"bytes\":1,\"sha256\":\"00\"}}");
+                        + "\"folders\":{},\"sources\":[],\"result\":{\"path\":\"x.tif\",\"bytes\":1,\"sha256\":\"00\"}}");
         Said.by("again", other.toString()).refuses(2, "outing", "no command that makes a picture");
         Said.by("again", folder.resolve("none.tif").toString()).refuses(3, "none.tif.json", "does not exist");
     }

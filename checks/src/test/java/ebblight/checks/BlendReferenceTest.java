@@ -36,7 +36,7 @@ class BlendReferenceTest {
     private static final int FRAMES = 100;
     private static final double WATER_SECONDS = 8;
     private static final double CLOUD_SECONDS = 0.5;
-    private static final double WHOLE_SECONDS = 10;
+    private static final double GRASS_SECONDS = 2;
 
     @TempDir
     @SuppressWarnings("NullAway.Init") // set by JUnit
@@ -66,7 +66,8 @@ class BlendReferenceTest {
                 strokes,
                 Work.alone());
         JsonArray parts = JsonParser.array()
-                .from("[{\"region\":\"water\",\"time\":\"8s\"},{\"region\":\"cloud\",\"time\":\"1/2\"}]");
+                .from("[{\"region\":\"water\",\"time\":\"8s\"},{\"region\":\"cloud\",\"time\":\"1/2\"},"
+                        + "{\"region\":\"branch\",\"time\":\"2s\"}]");
         Path out = folder.resolve("blend.tif");
         answer = BlendPicture.write(request, parts, out, folder.resolve("masks"), Work.alone());
         blend = picture(out);
@@ -94,20 +95,32 @@ class BlendReferenceTest {
         return mean;
     }
 
-    /** Peak signal-to-noise ratio in sRGB codes over the pixels of one kind, their light made equal first. */
-    private static double decibels(RgbPicture one, RgbPicture truth, Kind[] kinds, Kind kind) {
+    /** Pixels of one kind all round: those at an edge show two kinds, and have no time of their own. */
+    private static boolean[] inside(Kind[] kinds, Kind kind) {
+        boolean[] inside = new boolean[kinds.length];
+        for (int p = WIDTH + 1; p < kinds.length - WIDTH - 1; p++) {
+            inside[p] = true;
+            for (int d : new int[] {-WIDTH - 1, -WIDTH, -WIDTH + 1, -1, 0, 1, WIDTH - 1, WIDTH, WIDTH + 1}) {
+                inside[p] &= kinds[p + d] == kind;
+            }
+        }
+        return inside;
+    }
+
+    /** Peak signal-to-noise ratio in sRGB codes over marked pixels, their light made equal first. */
+    private static double decibels(RgbPicture one, RgbPicture truth, boolean[] marked) {
         double a = 0;
         double b = 0;
-        for (int p = 0; p < kinds.length; p++) {
-            for (int c = 0; c < 3 && kinds[p] == kind; c++) {
+        for (int p = 0; p < marked.length; p++) {
+            for (int c = 0; c < 3 && marked[p]; c++) {
                 a += one.plane(c)[p];
                 b += truth.plane(c)[p];
             }
         }
         double sum = 0;
         int n = 0;
-        for (int p = 0; p < kinds.length; p++) {
-            for (int c = 0; c < 3 && kinds[p] == kind; c++) {
+        for (int p = 0; p < marked.length; p++) {
+            for (int c = 0; c < 3 && marked[p]; c++) {
                 double d = Srgb.code(one.plane(c)[p] * b / a) - Srgb.code(truth.plane(c)[p]);
                 sum += d * d;
                 n++;
@@ -117,26 +130,57 @@ class BlendReferenceTest {
     }
 
     @Test
-    void everyPartIsWithinOneDecibelOfWhatItsOwnTimeGives() {
-        List<Double> times = List.of(CLOUD_SECONDS, WATER_SECONDS, WHOLE_SECONDS);
+    void everyPartIsWithinOneDecibelOfWhatItsOwnTimeGives() throws Exception {
+        List<Double> times = List.of(CLOUD_SECONDS, GRASS_SECONDS, WATER_SECONDS);
         List<RgbPicture> truths = evening.view().exposures(0, times, FilmedEvening.FRAMES_PER_SECOND, Work.alone());
         Kind[] kinds = evening.view().kinds(Work.alone());
         Kind[] parts = {Kind.DRIFTING, Kind.FLOWING, Kind.FIXED, Kind.SWAYING};
-        int[] at = {0, 1, 2, 2};
+        // still parts that nobody names go with the longest time
+        int[] at = {0, 2, 2, 1};
         for (int k = 0; k < parts.length; k++) {
             int frames = (int) Math.round(times.get(at[k]) * FilmedEvening.FRAMES_PER_SECOND);
             RgbPicture plain = picture(evening.clip(FRAMES), frames);
-            double blended = decibels(blend, truths.get(at[k]), kinds, parts[k]);
-            double alone = decibels(plain, truths.get(at[k]), kinds, parts[k]);
+            boolean[] inside = inside(kinds, parts[k]);
+            if (parts[k] == Kind.SWAYING) {
+                // The outer blades are measured as water at this size: that is for the checks of the measuring.
+                within(inside, mask(parts[k]));
+            }
+            double blended = decibels(blend, truths.get(at[k]), inside);
+            double alone = decibels(plain, truths.get(at[k]), inside);
             System.out.printf("%-9s blend %.1f dB, its time alone %.1f dB%n", parts[k].word(), blended, alone);
             assertThat(blended).as(parts[k].word()).isGreaterThan(alone - 1);
         }
     }
 
+    private static void within(boolean[] marked, float[] mask) {
+        for (int p = 0; p < marked.length; p++) {
+            marked[p] &= mask[p] > 0.95;
+        }
+    }
+
+    /** Where the layer of a kind shows, 0 to 1. */
+    private static float[] mask(Kind kind) throws Exception {
+        for (Object each : answer.getArray("layers")) {
+            JsonObject layer = (JsonObject) each;
+            if (layer.getArray("regions").getString(0).startsWith(kind.word())) {
+                return mask(layer);
+            }
+        }
+        throw new AssertionError("no layer of " + kind);
+    }
+
+    private static float[] mask(JsonObject layer) throws Exception {
+        float[] share = picture(Path.of(layer.getString("maskFile"))).plane(1);
+        for (int p = 0; p < share.length; p++) {
+            share[p] = (float) Srgb.code(share[p]);
+        }
+        return share;
+    }
+
     @Test
     void noSeamShowsWherePartsMeet() throws Exception {
         List<float[]> layers = new ArrayList<>();
-        for (double seconds : new double[] {CLOUD_SECONDS, WATER_SECONDS, WHOLE_SECONDS}) {
+        for (double seconds : new double[] {CLOUD_SECONDS, WATER_SECONDS, GRASS_SECONDS}) {
             int frames = (int) Math.round(seconds * FilmedEvening.FRAMES_PER_SECOND);
             layers.add(lightness(picture(evening.clip(FRAMES), frames)));
         }
@@ -144,13 +188,12 @@ class BlendReferenceTest {
         List<Double> result = new ArrayList<>();
         List<Double> sources = new ArrayList<>();
         for (Object each : answer.getArray("layers")) {
-            RgbPicture mask = picture(Path.of(((JsonObject) each).getString("maskFile")));
-            float[] share = mask.plane(1);
+            float[] share = mask((JsonObject) each);
             int h = share.length / WIDTH;
             for (int y = 0; y < h - 1; y++) {
                 for (int x = 0; x < WIDTH - 1; x++) {
                     int p = y * WIDTH + x;
-                    if (Srgb.code(share[p]) > 0.05 && Srgb.code(share[p]) < 0.95) {
+                    if (share[p] > 0.05 && share[p] < 0.95) {
                         result.add(step(blended, p));
                         sources.add(layers.stream()
                                 .mapToDouble(l -> step(l, p))

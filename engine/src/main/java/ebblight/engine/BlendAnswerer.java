@@ -36,9 +36,9 @@ final class BlendAnswerer implements Engine.Answerer {
         Surveys.Kept kept = surveys.of(request, blobs, work);
         ViewSurvey survey = kept.survey();
         kept.measurement(work);
-        BlendLayers dealt = Checked.of("parts", () -> BlendLayers.of(parts, survey.map()));
         double[] instants = frames.numbers("timesSeconds");
         BurstTime burst = BurstTime.of(instants, Surveys.exposures(frames, instants.length));
+        BlendLayers dealt = Checked.of("parts", () -> BlendLayers.of(parts, survey, burst, work));
         JsonObject answer = new JsonObject();
         answer.put("burstSeconds", Json.number(burst.seconds()));
         JsonArray ways = BlendWays.of(dealt, burst, kept.stills().isPresent());

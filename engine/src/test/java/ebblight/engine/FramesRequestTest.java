@@ -124,7 +124,7 @@ class FramesRequestTest {
                 request("measure/1"),
                 "strokes",
                 "{'schema':'strokes/1','strokes':[{'kind':'flowing','points':[[0.1,0.5],[0.9,0.5]]},"
-                    + "{'kind':'fixed','points':[[0.1,0.9],[0.9,0.9]]},{'kind':'fixed','points':[[0.1,0.1],[0.9,0.1]]}]}");
+                        + "{'kind':'fixed','points':[[0.1,0.9],[0.9,0.9]]},{'kind':'fixed','points':[[0.1,0.1],[0.9,0.1]]}]}");
         // 60 of 160 rows ripple
         assertThat(flowing(asking.ask(drawn))).isBetween(0.3, 0.45);
         asking.refused(with(drawn, "strokes.schema", "'lines/2'"), "strokes.schema");

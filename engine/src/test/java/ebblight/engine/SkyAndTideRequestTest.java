@@ -184,7 +184,7 @@ class SkyAndTideRequestTest {
                 with(TIDE, "station", ""),
                 "table",
                 "[['2024-03-20T03:00:00Z',5,'high'],['2024-03-20T09:00:00Z',1,'low'],['2024-03-20T15:20:00Z',5.2,'high'],"
-                    + "['2024-03-20T21:40:00Z',0.8,'low']]");
+                        + "['2024-03-20T21:40:00Z',0.8,'low']]");
         JsonObject answer = asking.ask(table);
         assertThat(answer.getArray("extremes").stream()
                         .map(e ->

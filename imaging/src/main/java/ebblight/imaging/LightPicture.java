@@ -8,13 +8,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.bytedeco.opencv.opencv_core.Mat;
 
 /**
  * A picture file as linear light at full size.
  *
  * @param light in the primaries of {@code profile}, 1 = the file's white
- * @param profile of the file; sRGB where it has none that can be read
+ * @param profile of the file; sRGB where it has none that can be read, ProPhoto for RAW
  * @param bits of a sample in the file, 8 or 16
  * @param facts what the file says of how it was taken
  * @param grain noise of the picture, where it says so itself
@@ -33,11 +32,11 @@ public record LightPicture(
         return ReadableFile.facts(file);
     }
 
-    /** Reads a JPEG, PNG or TIFF, or develops a RAW file, upright. */
+    /** Reads a JPEG, PNG or TIFF, or develops a RAW, upright. */
     public static LightPicture read(Path file, Work work) throws IOException {
         FrameFacts facts = ReadableFile.facts(file);
         byte[] bytes = ReadableFile.bytes(file);
-        PackedFrame frame = decoded(file, bytes);
+        PackedFrame frame = PictureReader.decode(file, bytes, RawAs.DEVELOPED);
         List<String> warnings = new ArrayList<>(facts.warnings());
         boolean unread =
                 IccBytes.of(bytes).filter(icc -> IccProfile.read(icc).isEmpty()).isPresent();
@@ -59,11 +58,5 @@ public record LightPicture(
         });
         return new LightPicture(
                 light, frame.profile().forWriting(), frame.bits(), facts, SaidGrain.of(file), List.copyOf(warnings));
-    }
-
-    private static PackedFrame decoded(Path file, byte[] bytes) throws IOException {
-        try (Mat memory = new Mat()) {
-            return PictureReader.decode(file, bytes, RawAs.DEVELOPED, memory).ofItsOwn();
-        }
     }
 }

@@ -63,8 +63,7 @@ final class Desk {
     }
 
     /** The answer from an earlier time, if it is still known whole. */
-    @Nullable
-    JsonObject known(String key) throws IOException {
+    @Nullable JsonObject known(String key) throws IOException {
         byte[] bytes = cache.get(key).orElse(null);
         if (bytes == null) {
             return null;

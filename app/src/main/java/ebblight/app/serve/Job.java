@@ -89,8 +89,7 @@ final class Job implements Work {
         return over.await(millis, TimeUnit.MILLISECONDS);
     }
 
-    @Nullable
-    Exception failure() {
+    @Nullable Exception failure() {
         return failure;
     }
 

@@ -58,23 +58,31 @@ final class PlanRoutes {
         String name = body.getString("name", "");
         String text = body.getString("text", "");
         boolean waters = "waters".equals(body.getString("kind"));
-        JsonObject answer = new JsonObject();
         JsonArray rows = waters ? TideTableFile.read(name, text) : WeatherFile.read(name, text);
+        Asked.of(engine, waters ? water(rows) : air(rows), Work.alone());
+        JsonObject answer = new JsonObject();
         answer.put("rows", rows);
-        if (waters) {
-            check(rows);
-        }
         Replies.json(context, answer);
     }
 
-    /** Two high waters in a row and the like are said when the file is chosen. */
-    private void check(JsonArray rows) {
+    /** Some question about the waters: two high ones in a row and the like are said when the table is chosen. */
+    private static JsonObject water(JsonArray rows) {
         JsonObject request = new JsonObject();
         request.put("schema", "tide/1");
-        request.put("from", rows.getArray(0).getString(0));
-        request.put("to", rows.getArray(rows.size() - 1).getString(0));
+        request.put("from", "2027-01-01T00:00:00Z");
+        request.put("to", "2027-01-02T00:00:00Z");
         request.put("table", rows);
-        Asked.of(engine, request, Work.alone());
+        return request;
+    }
+
+    /** Some question about the forecast, for the same. */
+    private static JsonObject air(JsonArray rows) {
+        JsonObject request = new JsonObject();
+        request.put("schema", "sky/1");
+        request.put("at", "0,0");
+        request.put("time", "2027-01-01T00:00:00Z");
+        request.put("weather", rows);
+        return request;
     }
 
     /** Stations by a part of their name ({@code q}), or the nearest to a place ({@code at}). */

@@ -2,6 +2,8 @@ package ebblight.core.blend;
 
 import ebblight.core.motion.Kind;
 import ebblight.core.motion.RegionMap;
+import ebblight.core.motion.ViewSurvey;
+import ebblight.core.numeric.Work;
 import ebblight.core.wish.Wish;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,15 +14,15 @@ import java.util.Optional;
 public final class BlendLayers {
 
     private static final String REST = "rest";
+    /** A time with this share of the frames has at most twice the noise of all of them. */
+    private static final double LEAST_OF_BURST = 0.25;
 
     private final List<Layer> layers;
-    private final RegionMap map;
-    private final int[] layerOf;
+    private final int[] layerAt;
 
-    private BlendLayers(List<Layer> layers, RegionMap map, int[] layerOf) {
+    private BlendLayers(List<Layer> layers, int[] layerAt) {
         this.layers = layers;
-        this.map = map;
-        this.layerOf = layerOf;
+        this.layerAt = layerAt;
     }
 
     /**
@@ -39,26 +41,31 @@ public final class BlendLayers {
     public record Layer(Taken taken, List<String> regions, double areaFraction) {}
 
     /**
-     * Deals the regions of {@code map} out. A region takes the last part that names it: by its own name before by its
-     * kind, by its kind before as the rest; what no part names is made of all frames.
+     * Deals the regions of a view out. A region takes the last part that names it: by its own name before by its
+     * kind, by its kind before as the rest. What no part names is made of all frames, or, where it stands still, of the
+     * longest time wished for. Layers of moving parts reach into
+     * still ones beside them that no part names, as far as something moves there.
      *
      * @throws IllegalArgumentException when a part names no region of the map
      */
-    public static BlendLayers of(List<Part> parts, RegionMap map) {
+    public static BlendLayers of(List<Part> parts, ViewSurvey survey, BurstTime burst, Work work) {
+        RegionMap map = survey.map();
+        for (Part part : parts) {
+            mustBeKnown(part.region(), map);
+        }
         Taken[] taken = new Taken[map.parts().size()];
+        boolean[] asked = new boolean[taken.length];
         for (int r = 0; r < taken.length; r++) {
-            taken[r] = new Taken.Whole();
+            taken[r] = map.parts().get(r).kind() == Kind.FIXED ? still(parts, burst) : new Taken.Whole();
             int rank = 0;
             for (Part part : parts) {
                 int match = match(part.region(), map.parts().get(r));
                 if (match > 0 && match >= rank) {
                     rank = match;
                     taken[r] = part.taken();
+                    asked[r] = true;
                 }
             }
-        }
-        for (Part part : parts) {
-            mustBeKnown(part.region(), map);
         }
         List<Taken> distinct = List.of(taken).stream().distinct().toList();
         int[] layerOf = new int[taken.length];
@@ -75,7 +82,34 @@ public final class BlendLayers {
             }
             layers.add(new Layer(each, List.copyOf(names), area));
         }
-        return new BlendLayers(List.copyOf(layers), map, layerOf);
+        int[] layerAt = new int[map.width() * map.height()];
+        boolean[] still = new boolean[layerAt.length];
+        boolean[] moving = new boolean[layerAt.length];
+        for (int p = 0; p < layerAt.length; p++) {
+            int region = map.partAt(p);
+            boolean fixed = map.parts().get(region).kind() == Kind.FIXED;
+            layerAt[p] = layerOf[region];
+            still[p] = fixed && !asked[region];
+            moving[p] = !fixed;
+        }
+        Reach.apply(survey.clip(), survey.horizon(), layerAt, still, moving, work);
+        return new BlendLayers(List.copyOf(layers), layerAt);
+    }
+
+    /**
+     * What unnamed still parts are made of: they look the same at any time, so the longest one wished for serves, and one
+     * edge less is to be hidden, unless it has so few frames that it is noisy.
+     */
+    private static Taken still(List<Part> parts, BurstTime burst) {
+        Taken still = new Taken.Whole();
+        double longest = LEAST_OF_BURST * burst.seconds();
+        for (Part part : parts) {
+            if (part.taken() instanceof Taken.Time time && time.seconds() >= longest) {
+                longest = time.seconds();
+                still = time;
+            }
+        }
+        return still;
     }
 
     private static int match(String typed, RegionMap.Part region) {
@@ -108,9 +142,9 @@ public final class BlendLayers {
 
     /** 1 where the picture is made of layer {@code layer}, 0 elsewhere, at the size of the map. */
     public float[] mask(int layer) {
-        float[] mask = new float[map.width() * map.height()];
+        float[] mask = new float[layerAt.length];
         for (int p = 0; p < mask.length; p++) {
-            mask[p] = layerOf[map.partAt(p)] == layer ? 1 : 0;
+            mask[p] = layerAt[p] == layer ? 1 : 0;
         }
         return mask;
     }

@@ -157,3 +157,11 @@ export function readable(text) {
     .replace(/\b(flowing|drifting|swaying|fixed)-(\d+)/g, (all, kind, n) => nameOfKind(kind).toLowerCase() + (n === '1' ? '' : ` ${n}`))
     .replace(/^./, (c) => c.toUpperCase());
 }
+
+const NOTICED_STANDING = 0.05;
+
+/** Why moving water never grows smooth: what stands in it is there at any time. */
+export const standingNotes = (measured, shown) =>
+  rowRegions(measured, shown)
+    .filter((r) => r.kind === 'flowing' && r.standing > NOTICED_STANDING && !spansOf(r, 'silky')?.likely.length)
+    .map((r) => `${nameOfKind(r.kind)}: strands, foam lines or stones under it stand at any time, ${Math.round(100 * r.standing)} % of the light. No time makes it silky; choose how the moving part looks.`);

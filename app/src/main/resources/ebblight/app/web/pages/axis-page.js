@@ -3,17 +3,19 @@
 import { el, fill, key, marks } from '../dom.js';
 import { glyph, nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { mountAxis } from '../axis/axis.js';
-import { clampThird, dialOf, plain, sayThird, thirdOf } from '../axis/scale.js';
+import { clampThird, dialOf, plain, say as sayTime, sayThird, thirdOf } from '../axis/scale.js';
 import { holdsAt, nearestWindow, sayWindow, stopOf, valueAt } from '../axis/lane.js';
 import { cutMasks, lossesOf } from '../components/hatch.js';
 import { mountPicture } from '../components/picture.js';
 import { sidePanel, filterWords, fLabel } from '../components/side.js';
 import { wishSheet } from '../components/wish-sheet.js';
 import { openSheet } from '../components/sheet.js';
+import { frameGap } from '../components/frame-gap.js';
+import { viewKeys } from '../components/view-keys.js';
 import { tour } from '../components/tour.js';
 import { viewerOf } from '../components/viewer.js';
 import { readingOf } from '../components/meter.js';
-import { largeRegions, parseWish, readable, wishWords } from '../logic/parts.js';
+import { largeRegions, parseWish, readable, standingNotes, wishWords } from '../logic/parts.js';
 
 const NOTHING = [];
 const TOOLS = ['drifting', 'swaying', 'fixed', 'flowing'];
@@ -165,6 +167,7 @@ export function showAxisPage(host, app) {
             ? 'One frame of the clip.'
             : `Mean of ${facts.frames} frames.`;
     picture.update({
+      size: [s.measured.width, s.measured.height],
       parts: largeRegions(s.measured).filter((r) => r.areaFraction > 0.02),
       selected: s.selected,
       outline: outlineNow(),
@@ -340,21 +343,20 @@ export function showAxisPage(host, app) {
     fill(foot, key('− ⅓', () => { setThird(clampThird(s.third - 1)); settle(); }, { 'aria-label': 'a third of a stop shorter' }), main, key('+ ⅓', () => { setThird(clampThird(s.third + 1)); settle(); }, { 'aria-label': 'a third of a stop longer' }));
   }
 
+  function gapSheet() {
+    const close = openSheet('How far apart are the frames?', () => frameGap(s.view.framesPerSecond, (rate) => { close(); editView((view) => { view.framesPerSecond = rate; }); scene.open(s.view); }));
+  }
+
   function drawNotes() {
-    const views = store.outing.views.filter((v) => v.frames);
     fill(
       notes,
       s.reading ? el('p', { role: 'status' }, el('b', {}, `${s.reading.stage}, ${Math.round(100 * s.reading.fraction)} %`)) : '',
       s.problem ? el('p.fault', { role: 'alert' }, el('b', {}, 'Not done. '), s.problem.message) : '',
       built.model.parts.filter((p) => p.note).map((p) => el('p', {}, el('b', {}, `${p.name}: `), readable(p.note))),
+      standingNotes(s.measured, s.shown).map((text) => el('p', {}, text)),
       s.measured.warnings.map((text) => el('p', {}, readable(text))),
-      el(
-        'div.views',
-        { role: 'group', 'aria-label': 'Views of this outing' },
-        views.map((v) => key(v.name, () => go({ view: v.id, part: null, step: null, third: null }), { 'aria-pressed': String(v.id === s.view.id), 'data-focus': `view-${v.id}` })),
-        key('Another clip', () => go({ part: 'new', step: null, view: s.view.id }), { 'data-focus': 'another' }),
-        key(`Log, ${(store.outing.log || []).length}`, () => go({ part: 'log', step: null, view: s.view.id }), { 'data-focus': 'log' }),
-      ),
+      s.view.framesPerSecond ? el('p', {}, `One frame every ${sayTime(1 / s.view.framesPerSecond)}, as you said. `, key('Change', gapSheet, { class: 'link' })) : '',
+      viewKeys(app, s.view),
     );
   }
 

@@ -11,6 +11,9 @@ import { longestSeconds } from '../logic/guard.js';
 
 const PREFERRED_APERTURE = 11.3;
 
+/** A reading is carried on by its rate for half an hour; no rate holds for longer, and it was stale long before. */
+const CARRIED_MILLIS = 30 * 60e3;
+
 export function createScene(store, tell) {
   const state = {
     view: null, measured: null, drawn: null, weighed: null, strips: null, settings: null, light: null, kit: null,
@@ -25,7 +28,7 @@ export function createScene(store, tell) {
     tell('picture', node);
   });
 
-  const frames = () => ({ path: state.view.frames });
+  const frames = () => ({ path: state.view.frames, ...(state.view.framesPerSecond ? { fps: state.view.framesPerSecond } : {}) });
   const strokes = () => state.view.strokes || [];
 
   /** Opens a view: measure, weigh, then pictures and strips. */
@@ -154,7 +157,7 @@ export function createScene(store, tell) {
   /** How fast the sun's light changes where the outing has a place; null when it has none, or when it is not known. */
   const rateOfSky = (outing, reading) =>
     outing.place?.at
-      ? engine.sky({ at: outing.place.at, time: new Date().toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
+      ? engine.sky({ at: outing.place.at, time: new Date(Date.now()).toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
         .then((sky) => sky.fadingStopsPerMinute)
         .catch(() => null)
       : Promise.resolve(null);
@@ -172,13 +175,16 @@ export function createScene(store, tell) {
     }
     const bag = (state.kit?.filters || []).filter((f) => f.inBag);
     const asked = state.third;
+    const lastAt = Date.parse(readings.at(-1).at);
+    const openAt = Math.min(Date.now(), lastAt + CARRIED_MILLIS);
     const bySun = (outing.light.stopsPerMinute ?? null) === null && readings.length === 1 ? await rateOfSky(outing, readings[0]) : null;
     const rate = bySun ?? outing.light.stopsPerMinute;
     state.light = await engine.light({
       readings: readings.slice(-2).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
-      openAtSeconds: Date.now() / 1000,
+      openAtSeconds: openAt / 1000,
       ...(rate === null || rate === undefined ? {} : { stopsPerMinute: rate }),
-    }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: Date.now() / 1000 }));
+    }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: openAt / 1000 }));
+    state.light.ageMinutes = (Date.now() - lastAt) / 60e3;
     if (bySun !== null) {
       state.light.rateFrom = 'sun';
     }
@@ -255,9 +261,15 @@ export function createScene(store, tell) {
   }
 
   return {
-    state, pictures, open, weigh, solve, solveSoon, model, current, outline,
+    state, pictures, frames, open, weigh, solve, solveSoon, model, current, outline,
     stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
     halt: () => stop?.abort(),
+    /** Nothing is open any more: a view without frames is shown, or none. */
+    leave() {
+      stop?.abort();
+      turn++;
+      Object.assign(state, { view: null, measured: null, drawn: null, weighed: null, strips: null, selected: null, reading: null, problem: null });
+    },
   };
 }
