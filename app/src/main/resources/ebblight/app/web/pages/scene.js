@@ -40,6 +40,7 @@ export function createScene(store, tell) {
     state.view = view;
     state.problem = null;
     if (!keep) {
+      pictures.halt();
       Object.assign(state, { measured: null, drawn: null, weighed: null, strips: null, selected: null });
     }
     state.reading = { fraction: 0, stage: keep ? 'measuring the parts' : 'reading the clip', secondsLeft: null };
@@ -264,10 +265,14 @@ export function createScene(store, tell) {
     state, pictures, frames, open, weigh, solve, solveSoon, model, current, outline,
     stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
-    halt: () => stop?.abort(),
+    halt() {
+      stop?.abort();
+      pictures.halt();
+    },
     /** Nothing is open any more: a view without frames is shown, or none. */
     leave() {
       stop?.abort();
+      pictures.halt();
       turn++;
       Object.assign(state, { view: null, measured: null, drawn: null, weighed: null, strips: null, selected: null, reading: null, problem: null });
     },
