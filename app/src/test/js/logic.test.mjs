@@ -208,3 +208,17 @@ test('days and hours are those of the place', async () => {
   assert.equal(cutOff({ start, guard: { verdict: 'leave by', latestStart: '2027-01-01T10:40:00Z' } }), false);
   assert.equal(cutOff({ start }), false);
 });
+
+test('typed rows come back as they were typed, and take the place of the station', async () => {
+  const { rowsText, rowsWords, TABLES } = await load('logic/plan-rows.js');
+  const { questionOf } = await load('logic/plan.js');
+  const waters = [['2027-01-10T03:12Z', 5.1, 'high'], ['2027-01-10T09:40Z', 1.2, 'low']];
+  assert.equal(rowsText('waters', waters), TABLES.waters.example);
+  assert.equal(rowsWords('waters', waters, 'Europe/Paris'), '2 waters, Sun 10 Jan 04:12 to Sun 10 Jan 10:40');
+  const air = [{ time: '2027-01-10T12:00Z', cloudCover: 0.5, windMetresPerSecond: 6 }, { time: '2027-01-10T18:00Z', cloudCover: 0.8 }];
+  assert.equal(rowsText('weather', air), 'time,cloudCover,windMetresPerSecond\n2027-01-10T12:00Z,0.5,6\n2027-01-10T18:00Z,0.8,');
+  const asked = questionOf({ zone: 'UTC', place: { at: '1,2', station: 'x' }, plan: { table: waters, guard: { feetMetres: 3 } } }, { id: 'view-1', hour: { tideMetres: [1, 2] } }, '2027-01-10', null);
+  assert.equal(asked.station, undefined);
+  assert.deepEqual(asked.table, waters);
+  assert.deepEqual(asked.guard, { feetMetres: 3 });
+});

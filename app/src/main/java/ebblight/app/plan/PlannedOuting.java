@@ -8,8 +8,8 @@ import java.util.List;
 public final class PlannedOuting {
 
     private static final List<String> OF_PLACE = List.of("name", "at", "elevationMetres", "station", "skylineDegrees");
-    private static final List<String> OF_PLAN =
-            List.of("from", "to", "minMinutes", "setUpMinutes", "exposure", "guard", "cloud", "weather", "table");
+    private static final List<String> OF_PLAN = List.of(
+            "from", "to", "minMinutes", "setUpMinutes", "exposure", "guard", "guess", "cloud", "weather", "table");
     private static final List<String> OF_VIEW = List.of("azimuth", "altitude", "focalMillimetres", "sensorMillimetres");
     private static final List<String> AROUND = List.of("schema", "zone", "view", "kit", "note", "meter");
 

@@ -4,16 +4,20 @@ import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
+import ebblight.app.made.Made;
+import ebblight.app.made.Making;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
-import ebblight.imaging.OutputFile;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -168,16 +172,21 @@ final class Desk {
         }
         JsonObject answer = PreviewPicture.write(of.request(), time, asked, output, job);
         answer.put("file", folder.relative(output));
-        JsonObject record = new JsonObject();
-        record.put("schema", "made/1");
-        record.put("command", "preview");
-        record.put("from", folder.relative(frames));
-        record.put("asked", request);
-        record.put("answer", answer);
-        OutputFile.write(made.resolve(name + ".json"), (Asked.print(record) + "\n").getBytes(StandardCharsets.UTF_8));
+        Made.write(output, making(of, frames, time, asked), answer, job);
         JsonObject whole = new JsonObject();
         whole.put("answer", answer);
         return whole;
+    }
+
+    /** What to type for the same. */
+    private static Making making(Reading of, Path frames, String time, JsonObject asked) throws IOException {
+        List<String> options = new ArrayList<>(List.of("--time=" + time));
+        if (of.framesPerSecond() > 0) {
+            options.add("--fps=" + of.framesPerSecond());
+        }
+        Map<String, JsonObject> documents =
+                asked.has("strokes") ? Map.of("--strokes", asked.getObject("strokes")) : Map.of();
+        return new Making("preview", options, documents, Map.of(), Making.inputs(List.of(frames)));
     }
 
     private Path frames(JsonObject request) throws IOException {

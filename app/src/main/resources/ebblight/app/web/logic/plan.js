@@ -141,6 +141,9 @@ export function questionOf(outing, view, today, bag) {
       question[name] = plan[name];
     }
   }
+  if (question.table) {
+    delete question.station;
+  }
   if (plan.guard && (place.station || plan.table)) {
     question.guard = plan.guard;
   }
