@@ -4,10 +4,11 @@ import * as engine from '../engine.js';
 import { json } from '../http-carrier.js';
 import { createPictures } from '../components/pictures.js';
 import { outlineOf } from '../components/picture.js';
-import { axisModel, proposedWishes, rowRegions, wishTexts } from '../logic/parts.js';
+import { axisModel, carriedWishes, proposedWishes, rowRegions, wishTexts } from '../logic/parts.js';
 import { verdict } from '../axis/lane.js';
 import { fLabel } from '../components/side.js';
 import { longestSeconds } from '../logic/guard.js';
+import { tellingReadings } from '../logic/light.js';
 
 const PREFERRED_APERTURE = 11.3;
 
@@ -64,13 +65,14 @@ export function createScene(store, tell) {
       state.measured = whole.answer;
       state.drawn = await drawn(whole);
       state.reading = null;
-      if (!view.wishes && state.measured.regions.length) {
-        const proposed = proposedWishes(state.measured);
-        view.wishes = proposed;
+      const before = JSON.stringify(view.wishes);
+      const wished = view.wishes ? carriedWishes(view.wishes, state.measured) : proposedWishes(state.measured);
+      if (wished && state.measured.regions.length) {
+        view.wishes = wished;
         store.edit((outing) => {
           const mineView = outing.views.find((v) => v.id === view.id);
-          if (mineView && !mineView.wishes) {
-            mineView.wishes = { ...proposed };
+          if (mineView && [undefined, before].includes(JSON.stringify(mineView.wishes))) {
+            mineView.wishes = { ...wished };
           }
         }, { undoable: false });
       }
@@ -178,10 +180,10 @@ export function createScene(store, tell) {
     const asked = state.third;
     const lastAt = Date.parse(readings.at(-1).at);
     const openAt = Math.min(Date.now(), lastAt + CARRIED_MILLIS);
-    const bySun = (outing.light.stopsPerMinute ?? null) === null && readings.length === 1 ? await rateOfSky(outing, readings[0]) : null;
+    const bySun = (outing.light.stopsPerMinute ?? null) === null && tellingReadings(readings).length === 1 ? await rateOfSky(outing, readings.at(-1)) : null;
     const rate = bySun ?? outing.light.stopsPerMinute;
     state.light = await engine.light({
-      readings: readings.slice(-2).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
+      readings: tellingReadings(readings).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
       openAtSeconds: openAt / 1000,
       ...(rate === null || rate === undefined ? {} : { stopsPerMinute: rate }),
     }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: openAt / 1000 }));
