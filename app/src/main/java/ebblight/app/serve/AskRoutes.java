@@ -3,6 +3,7 @@ package ebblight.app.serve;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.outing.OutingFolder;
+import ebblight.core.numeric.Work;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
 import io.javalin.http.sse.SseClient;
@@ -79,6 +80,12 @@ final class AskRoutes {
         long wait = asked == null ? SHORT_WAIT_MILLIS : Math.min(LONGEST_WAIT_MILLIS, parsed(asked));
         if (job.waitFor(wait)) {
             Exception failure = job.failure();
+            if (failure instanceof Work.Cancelled) {
+                JsonObject stopped = new JsonObject();
+                stopped.put("stopped", true);
+                Replies.json(context, stopped);
+                return;
+            }
             if (failure != null) {
                 throw failure;
             }

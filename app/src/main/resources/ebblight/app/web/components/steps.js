@@ -5,7 +5,7 @@ import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { sayThird } from '../axis/scale.js';
 import { rowRegions, parseWish } from '../logic/parts.js';
 import { wishSheet } from './wish-sheet.js';
-import { expectedReading, guardPanel, lightWords, meterSteppers, readingOf } from './meter.js';
+import { dialledReading, guardPanel, lightWords, meterSteppers, readingOf } from './meter.js';
 import { dialWords, fLabel } from './side.js';
 import { dials, exposureValue, meterText } from '../logic/light.js';
 import { stepper } from './stepper.js';
@@ -96,7 +96,7 @@ const BODIES = {
   },
   test(c) {
     const { s, store } = c;
-    const reading = expectedReading(store.outing, s.measured);
+    const reading = dialledReading(s.dial, store.outing, s.measured);
     c.reading = reading;
     const words = el('p.ev', { role: 'status' });
     const tell = () => {

@@ -147,7 +147,7 @@ export function axisModel(state) {
     bagWords: state.bagWords || 'no reading yet',
   };
   const window = nearestWindow(model);
-  model.windowWords = window ? sayWindow(window) : weighed ? 'no window' : 'no wish yet';
+  model.windowWords = window ? sayWindow(window) : weighed ? 'no window' : Object.keys(view.wishes || {}).length ? 'weighing' : 'no wish yet';
   return model;
 }
 

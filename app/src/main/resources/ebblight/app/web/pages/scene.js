@@ -18,7 +18,7 @@ const CARRIED_MILLIS = 30 * 60e3;
 export function createScene(store, tell) {
   const state = {
     view: null, measured: null, drawn: null, weighed: null, strips: null, settings: null, light: null, kit: null,
-    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, stale: 0,
+    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, dial: {}, judging: null,
   };
   let stop = null;
   let turn = 0;
