@@ -39,6 +39,10 @@ final class NoteOptions {
         return title;
     }
 
+    String creator() {
+        return creator;
+    }
+
     PictureNotes notes(Path input, double pixelsPerInch) throws IOException {
         return new PictureNotes(
                 title,
@@ -47,7 +51,8 @@ final class NoteOptions {
                 copyright,
                 keywords.stream().map(String::strip).filter(w -> !w.isEmpty()).toList(),
                 place(input),
-                pixelsPerInch);
+                pixelsPerInch,
+                Optional.empty());
     }
 
     private Optional<Place> place(Path input) throws IOException {

@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -83,7 +84,7 @@ final class SlateCommand implements Callable<Integer> {
 
     private OffsetDateTime instant() {
         if (time == null) {
-            return OffsetDateTime.now();
+            return OffsetDateTime.now(ZoneId.systemDefault());
         }
         try {
             return OffsetDateTime.parse(time);

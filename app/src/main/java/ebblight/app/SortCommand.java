@@ -2,8 +2,13 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
+import ebblight.app.card.LearnedFilters;
 import ebblight.app.card.Ratings;
+import ebblight.app.card.SlatedCard;
 import ebblight.app.card.SortDocument;
+import ebblight.app.kit.DataFolder;
+import ebblight.app.kit.KitStore;
+import ebblight.core.numeric.Work;
 import ebblight.imaging.card.CardSorter;
 import ebblight.imaging.card.SortedCard;
 import java.nio.file.Path;
@@ -34,6 +39,12 @@ final class SortCommand implements Callable<Integer> {
                     + " best of each view, 4 for what comes near. A rating that is there stays.")
     private boolean rate;
 
+    @Option(
+            names = "--learn",
+            description = "Keep in the kit what pairs with and without a filter tell of it, where a slate says which"
+                    + " filter it was.")
+    private boolean learn;
+
     @Mixin
     private final JsonOption json = new JsonOption();
 
@@ -41,8 +52,15 @@ final class SortCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        SortedCard card = CardSorter.sort(folder, printer.work());
-        JsonObject document = SortDocument.of(folder, card);
+        Work work = printer.work();
+        SortedCard card = CardSorter.sort(folder, work);
+        SlatedCard slated = new SlatedCard(card);
+        JsonObject document = SortDocument.of(folder, card, slated);
+        LearnedFilters filters = new LearnedFilters(card, slated, work);
+        document.put("filters", filters.documents());
+        if (learn) {
+            document.put("kept", filters.keep(new KitStore(DataFolder.data())));
+        }
         if (rate) {
             document.put("sidecars", Ratings.write(card));
         }

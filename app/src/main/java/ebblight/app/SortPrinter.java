@@ -6,7 +6,9 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.Words;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** A sorted card for people: each group with its frames, the best first. */
 final class SortPrinter {
@@ -19,6 +21,23 @@ final class SortPrinter {
         List<JsonObject> groups = Asked.rows(document.getArray("groups"));
         for (int k = 0; k < groups.size(); k++) {
             group(k + 1, groups.get(k), printer);
+        }
+        JsonObject clock = document.getObject("clock");
+        if (clock != null) {
+            double ahead = clock.getDouble("cameraAheadSeconds");
+            printer.line(
+                    "clock    the camera's is %.0f s %s the slate's",
+                    Math.abs(ahead), ahead >= 0 ? "ahead of" : "behind");
+        }
+        for (JsonObject filter : Asked.rows(document.getArray("filters"))) {
+            printer.line(
+                    "filter   %s takes %.2f stops (%.2f to %.2f), cast %s, by %d pairs",
+                    filter.getString("filter"),
+                    filter.getDouble("stops"),
+                    filter.getDouble("low"),
+                    filter.getDouble("high"),
+                    filter.getString("castWord"),
+                    filter.getArray("pairs").size());
         }
         for (JsonObject spot : Asked.rows(document.getArray("dust"))) {
             printer.line(
@@ -47,10 +66,23 @@ final class SortPrinter {
         printer.line(printer.strong((kind.equals("view") ? "view" : kind) + " " + number + ", " + frames.size()
                 + " frames, from " + group.getArray("frames").getObject(0).getString("taken", "an unknown time")));
         frames.sort(Comparator.comparingInt(f -> f.getInt("rank")));
+        Set<Integer> told = new HashSet<>();
         for (JsonObject frame : frames) {
+            int burst = frame.getInt("burst", 0);
+            if (burst > 0 && !told.add(burst)) {
+                continue; // the best of a burst speaks for it
+            }
             printer.line(
                     "%3d  %-16s %s%s", frame.getInt("rank"), frame.getString("file"), settings(frame), role(frame));
             printer.line(printer.faint("       " + String.join("; ", strings(frame.getArray("notes")))));
+            if (burst > 0) {
+                long others = frames.stream()
+                                .filter(f -> f.getInt("burst", 0) == burst)
+                                .count()
+                        - 1;
+                printer.line(printer.faint(
+                        "       and " + others + " more of this burst, ranked below it (all with --json)"));
+            }
         }
         printer.line("");
     }

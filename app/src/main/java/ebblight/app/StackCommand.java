@@ -9,6 +9,7 @@ import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.PictureNotes;
 import ebblight.imaging.RawAs;
 import ebblight.imaging.Skipped;
 import ebblight.imaging.StackOptions;
@@ -66,7 +67,7 @@ final class StackCommand extends PictureCommand {
                 + options.as().name().toLowerCase(Locale.ROOT) + " in linear light";
         PictureFacts facts =
                 PictureFacts.of(result.facts(), result.seconds(), result.frames(), source.files(), description);
-        PictureOutput.write(target, result.picture(), facts, work);
+        PictureOutput.write(target, result.picture(), facts, PictureNotes.of(result.grain()), work);
         return answer(target, result, warnings);
     }
 

@@ -1,12 +1,11 @@
 package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.app.after.Pages;
 import ebblight.app.after.PictureWritten;
 import ebblight.app.after.PrintSize;
-import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.UsageException;
-import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.PictureNotes;
@@ -16,7 +15,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -30,20 +29,19 @@ import picocli.CommandLine.Parameters;
         name = "write",
         mixinStandardHelpOptions = true,
         description = {
-            "Writes a picture out: OUT.tif for a print at centimetres and pixels an inch, OUT.jpg for the web.",
+            "Writes a picture out: OUT.tif for a print at centimetres and pixels an inch, OUT.jpg for the web, OUT.pdf"
+                    + " for the certificate of an edition, a contact sheet, a test strip, or plan against result.",
             "The input stays as it is. Where it was taken is left out unless --place asks for it."
         })
-final class WriteCommand implements Callable<Integer> {
+final class WriteCommand extends PictureCommand {
 
     private static final Pattern BYTES = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(k|m)?b?", Pattern.CASE_INSENSITIVE);
 
-    @Parameters(paramLabel = "INPUT", description = "A finished picture: TIFF, JPEG or PNG.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path input;
-
-    @Option(names = "-o", required = true, paramLabel = "OUT", description = "File to write: .tif or .jpg.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path output;
+    @Parameters(
+            paramLabel = "INPUT",
+            arity = "1..*",
+            description = "A finished picture: TIFF, JPEG or PNG; for a contact sheet also folders.")
+    private List<Path> inputs = List.of();
 
     @Option(names = "--size", paramLabel = "WxH", description = "Print: size in centimetres: 60x40, 60x or x40.")
     private @Nullable String size;
@@ -76,19 +74,60 @@ final class WriteCommand implements Callable<Integer> {
     private @Nullable Path proofPicture;
 
     @Mixin
-    private final NoteOptions notes = new NoteOptions();
+    private final PageOptions pages = new PageOptions();
 
     @Mixin
-    private final JsonOption json = new JsonOption();
-
-    private final Printer printer = new Printer();
+    private final NoteOptions notes = new NoteOptions();
 
     @Override
-    public Integer call() throws IOException {
-        boolean web = output.toString().toLowerCase(Locale.ROOT).matches(".*\\.jpe?g");
+    Set<String> furtherOutputs() {
+        return Set.of("--proof-picture", "--edition");
+    }
+
+    /** The register of an edition is the record of its certificates: made again, they would take another number. */
+    @Override
+    boolean recorded() {
+        return !pages.certificate();
+    }
+
+    @Override
+    void check(Path output) throws IOException {
+        if (isPage(output)) {
+            PictureOutput.checkPdf("-o", output);
+        } else {
+            PictureOutput.check(output);
+        }
+    }
+
+    private static boolean isPage(Path output) {
+        return output.toString().toLowerCase(Locale.ROOT).endsWith(".pdf");
+    }
+
+    @Override
+    JsonObject make(Path target, Work work) throws IOException {
+        return isPage(target) ? page(target, work) : picture(target, work);
+    }
+
+    @Override
+    void print(JsonObject answer, Printer to) {
+        WriteReport.print(answer, to);
+    }
+
+    private JsonObject page(Path target, Work work) throws IOException {
+        String on = size == null ? "" : PrintSize.words(size);
+        return pages.write(inputs, on, notes, new Pages(target, work));
+    }
+
+    private JsonObject picture(Path target, Work work) throws IOException {
+        if (pages.any()) {
+            throw new UsageException("-o: --edition, --contact, --strip and --lesson write a PDF; name OUT.pdf");
+        }
+        if (inputs.size() > 1) {
+            throw new UsageException("INPUT: only a contact sheet takes several pictures; name one");
+        }
+        Path input = inputs.get(0);
+        boolean web = target.toString().toLowerCase(Locale.ROOT).matches(".*\\.jpe?g");
         checkOptions(web);
-        PictureOutput.check(output);
-        PictureOutput.keepOriginal("-o", output, input);
         PrinterProfile.Intent how = PrinterProfile.Intent.of(intent)
                 .orElseThrow(() -> new UsageException("--intent: \"" + intent
                         + "\" is not known; expected perceptual, relative, saturation or absolute"));
@@ -99,22 +138,16 @@ final class WriteCommand implements Callable<Integer> {
         Optional<PrintSize> on = Optional.ofNullable(size).map(PrintSize::parse);
         long most = atMost == null ? 0 : bytes(atMost);
         PictureNotes said = notes.notes(input, pixelsPerInch);
-        Work work = printer.work();
         PictureWritten written = new PictureWritten(input, work);
         CodedPicture coded = web
-                ? written.web(output, longEdge, most, said)
-                : written.print(output, on, border, Optional.ofNullable(profile), said);
+                ? written.web(target, longEdge, most, said)
+                : written.print(target, on, border, Optional.ofNullable(profile), said);
         if (proof != null) {
             written.proof(coded, proof, how, Optional.ofNullable(proofPicture));
         }
         JsonObject answer = written.answer();
         answer.put("place", said.place().isPresent() ? "written" : "left out");
-        if (json.wanted()) {
-            printer.line(Asked.print(answer));
-        } else {
-            print(answer);
-        }
-        return ExitCode.DONE;
+        return answer;
     }
 
     private void checkOptions(boolean web) {
@@ -149,40 +182,5 @@ final class WriteCommand implements Callable<Integer> {
         }
         throw new UsageException(
                 "--at-most: \"" + typed + "\" is no size of a file; expected one such as 800kB or 1.5MB");
-    }
-
-    private void print(JsonObject answer) {
-        printer.line(
-                "%s  %d × %d, %.0f kB%s",
-                answer.getString("file"),
-                answer.getInt("width"),
-                answer.getInt("height"),
-                answer.getDouble("bytes") / 1000,
-                answer.has("quality") ? ", quality " + answer.getInt("quality") : "");
-        if (answer.has("widthCentimetres")) {
-            printer.line(
-                    "paper    %s × %s cm at %s pixels an inch",
-                    Words.number(answer.getDouble("widthCentimetres"), 1),
-                    Words.number(answer.getDouble("heightCentimetres"), 1),
-                    Words.number(answer.getDouble("pixelsPerInch"), 0));
-        }
-        printer.line("profile  " + answer.getString("profile"));
-        printer.line("place    " + answer.getString("place"));
-        if (answer.has("proof")) {
-            JsonObject proof = answer.getObject("proof");
-            printer.line(
-                    "proof    %s, %s: %s of the picture moves to the eye, black reaches L* %.0f",
-                    proof.getString("profile"),
-                    proof.getString("intent"),
-                    Words.percent(proof.getDouble("movedFraction")),
-                    proof.getDouble("darkestLightness"));
-            List<String> joined =
-                    proof.getArray("joinedSteps").stream().map(s -> "−" + s).toList();
-            if (!joined.isEmpty()) {
-                printer.line("proof    steps of grey that join the next lighter one, in stops below white: "
-                        + String.join(", ", joined));
-            }
-        }
-        answer.getArray("warnings").forEach(w -> printer.line("note     " + w));
     }
 }

@@ -42,7 +42,7 @@ public final class Footage {
     enum Size {
         MP6(3000, 2000),
         MP24(6000, 4000),
-        MP45(8192, 5464);
+        MP45(8192, 5460);
 
         final int width;
         final int height;

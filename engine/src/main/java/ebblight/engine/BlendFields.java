@@ -34,25 +34,32 @@ final class BlendFields {
     }
 
     private static Taken taken(Fields part, String way) {
-        switch (way) {
-            case "time":
-                double from = Checked.of(
-                        part.path("from"), () -> part.has("from") ? ShutterTime.parse(part.text("from")) : 0);
-                return Checked.of(part.path("time"), () -> new Taken.Time(ShutterTime.parse(part.text("time")), from));
-            case "frame":
-                if (part.isNumber("frame")) {
-                    int number = part.whole("frame", 1);
-                    return Checked.of(part.path("frame"), () -> new Taken.Frame(number));
-                }
-                must(part, "frame", "lull", " or the number of a frame, counted from 1");
-                return new Taken.Lull();
-            case "people":
+        return switch (way) {
+            case "time" -> time(part);
+            case "frame" -> frame(part);
+            case "people" -> {
                 must(part, "people", "gone", "");
-                return new Taken.PeopleGone();
-            default:
+                yield new Taken.PeopleGone();
+            }
+            default -> {
                 must(part, "trails", "joined", "");
-                return new Taken.TrailsJoined();
+                yield new Taken.TrailsJoined();
+            }
+        };
+    }
+
+    private static Taken time(Fields part) {
+        double from = Checked.of(part.path("from"), () -> part.has("from") ? ShutterTime.parse(part.text("from")) : 0);
+        return Checked.of(part.path("time"), () -> new Taken.Time(ShutterTime.parse(part.text("time")), from));
+    }
+
+    private static Taken frame(Fields part) {
+        if (part.isNumber("frame")) {
+            int number = part.whole("frame", 1);
+            return Checked.of(part.path("frame"), () -> new Taken.Frame(number));
         }
+        must(part, "frame", "lull", " or the number of a frame, counted from 1");
+        return new Taken.Lull();
     }
 
     private static void must(Fields part, String field, String word, String or) {

@@ -18,7 +18,9 @@ import org.bytedeco.opencv.opencv_core.Mat;
 /** Writes JPEG in full colour resolution, dithered from 16 bits so that smooth skies do not band. */
 public final class JpegWriter {
 
-    private static final int QUALITY = 95;
+    /** Of pictures that need not be small. */
+    public static final int STANDARD_QUALITY = 95;
+
     private static final int MOST_IN_SEGMENT = 65_000;
 
     private JpegWriter() {}
@@ -30,7 +32,7 @@ public final class JpegWriter {
 
     /** The bytes of the JPEG file. */
     public static byte[] encode(CodedPicture picture, PictureFacts facts) throws IOException {
-        return encode(picture, facts, PictureNotes.NONE, QUALITY);
+        return encode(picture, facts, PictureNotes.NONE, STANDARD_QUALITY);
     }
 
     /** The same with what the photographer wants it to say, at a quality of 1 to 100. */

@@ -2,27 +2,41 @@ package ebblight.imaging;
 
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
+import ebblight.imaging.grain.Grain;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A picture file as linear light at full size.
  *
  * @param light in the primaries of {@code profile}, 1 = the file's white
- * @param profile of the file; sRGB where it has none that can be read
+ * @param profile of the file; sRGB where it has none that can be read, ProPhoto for RAW
  * @param bits of a sample in the file, 8 or 16
  * @param facts what the file says of how it was taken
+ * @param grain noise of the picture, where it says so itself
  * @param warnings what could not be read
  */
-public record LightPicture(RgbPicture light, IccProfile profile, int bits, FrameFacts facts, List<String> warnings) {
+public record LightPicture(
+        RgbPicture light,
+        IccProfile profile,
+        int bits,
+        FrameFacts facts,
+        Optional<Grain> grain,
+        List<String> warnings) {
 
-    /** Reads a JPEG, PNG or TIFF, or the JPEG inside a RAW, upright. */
+    /** What a picture says of how it was taken, without reading its pixels. */
+    public static FrameFacts facts(Path file) throws IOException {
+        return ReadableFile.facts(file);
+    }
+
+    /** Reads a JPEG, PNG or TIFF, or develops a RAW, upright. */
     public static LightPicture read(Path file, Work work) throws IOException {
         FrameFacts facts = ReadableFile.facts(file);
         byte[] bytes = ReadableFile.bytes(file);
-        PackedFrame frame = PictureReader.decode(file, bytes);
+        PackedFrame frame = PictureReader.decode(file, bytes, RawAs.DEVELOPED);
         List<String> warnings = new ArrayList<>(facts.warnings());
         boolean unread =
                 IccBytes.of(bytes).filter(icc -> IccProfile.read(icc).isEmpty()).isPresent();
@@ -42,6 +56,7 @@ public record LightPicture(RgbPicture light, IccProfile profile, int bits, Frame
                 }
             }
         });
-        return new LightPicture(light, frame.profile(), frame.bits(), facts, List.copyOf(warnings));
+        return new LightPicture(
+                light, frame.profile().forWriting(), frame.bits(), facts, SaidGrain.of(file), List.copyOf(warnings));
     }
 }

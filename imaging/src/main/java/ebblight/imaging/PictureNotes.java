@@ -1,6 +1,7 @@
 package ebblight.imaging;
 
 import ebblight.core.sky.Place;
+import ebblight.imaging.grain.Grain;
 import java.util.List;
 import java.util.Optional;
 
@@ -9,6 +10,7 @@ import java.util.Optional;
  *
  * @param place where it was taken, only when it may be known
  * @param pixelsPerInch on paper
+ * @param grain noise of the picture, where it was measured on its frames
  */
 public record PictureNotes(
         String title,
@@ -17,10 +19,17 @@ public record PictureNotes(
         String copyright,
         List<String> keywords,
         Optional<Place> place,
-        double pixelsPerInch) {
+        double pixelsPerInch,
+        Optional<Grain> grain) {
 
     /** Nothing to say, 300 pixels an inch. */
-    public static final PictureNotes NONE = new PictureNotes("", "", "", "", List.of(), Optional.empty(), 300);
+    public static final PictureNotes NONE =
+            new PictureNotes("", "", "", "", List.of(), Optional.empty(), 300, Optional.empty());
+
+    /** Nothing to say but how much noise there is. */
+    public static PictureNotes of(Optional<Grain> grain) {
+        return new PictureNotes("", "", "", "", List.of(), Optional.empty(), 300, grain);
+    }
 
     public PictureNotes {
         keywords = List.copyOf(keywords);

@@ -40,8 +40,12 @@ final class PictureReader {
 
     /** Decodes a picture into memory of its own; of a RAW file the embedded JPEG. */
     static PackedFrame decode(Path file, byte[] bytes) throws UnreadableInputException {
+        return decode(file, bytes, RawAs.EMBEDDED);
+    }
+
+    static PackedFrame decode(Path file, byte[] bytes, RawAs rawAs) throws UnreadableInputException {
         try (Mat memory = new Mat()) {
-            return decode(file, bytes, RawAs.EMBEDDED, memory).ofItsOwn();
+            return decode(file, bytes, rawAs, memory).ofItsOwn();
         }
     }
 

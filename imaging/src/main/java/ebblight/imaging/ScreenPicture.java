@@ -29,7 +29,9 @@ public final class ScreenPicture {
 
     /** Decodes a whole picture. */
     public static ScreenPicture open(Path file) throws IOException {
-        return new ScreenPicture(PictureReader.decode(file, ReadableFile.bytes(file)));
+        DecodedFrame frame = PictureReader.decode(file, ReadableFile.bytes(file));
+        IccProfile written = frame.profile().forWriting();
+        return new ScreenPicture(frame.profile().sameAs(written) ? frame : new ConvertedFrame(frame, written));
     }
 
     public int width() {

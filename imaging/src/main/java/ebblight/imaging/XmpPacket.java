@@ -31,18 +31,26 @@ final class XmpPacket {
         facts.exposureSeconds().ifPresent(t -> s.append(" ebblight:totalSeconds=\"")
                 .append(String.format(Locale.ROOT, "%.6f", t))
                 .append('"'));
+        notes.grain().ifPresent(g -> s.append(" ebblight:noiseSlope=\"")
+                .append(g.slope())
+                .append("\" ebblight:noiseFloor=\"")
+                .append(g.floor())
+                .append('"'));
         s.append(">\n");
         list(s, "description", "Alt", List.of(notes.caption().isEmpty() ? facts.description() : notes.caption()));
         list(s, "title", "Alt", List.of(notes.title()));
         list(s, "creator", "Seq", List.of(notes.creator()));
         list(s, "rights", "Alt", List.of(notes.copyright()));
         list(s, "subject", "Bag", notes.keywords());
-        s.append("<xmpMM:Ingredients><rdf:Bag>");
-        facts.sources().stream().limit(MOST_SOURCES).forEach(file -> s.append(
-                        "<rdf:li rdf:parseType=\"Resource\"><stRef:filePath>")
-                .append(escaped(String.valueOf(file.getFileName())))
-                .append("</stRef:filePath></rdf:li>"));
-        s.append("</rdf:Bag></xmpMM:Ingredients>\n</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"w\"?>");
+        if (!facts.sources().isEmpty()) {
+            s.append("<xmpMM:Ingredients><rdf:Bag>");
+            facts.sources().stream().limit(MOST_SOURCES).forEach(file -> s.append(
+                            "<rdf:li rdf:parseType=\"Resource\"><stRef:filePath>")
+                    .append(escaped(String.valueOf(file.getFileName())))
+                    .append("</stRef:filePath></rdf:li>"));
+            s.append("</rdf:Bag></xmpMM:Ingredients>\n");
+        }
+        s.append("</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"w\"?>");
         return s.toString().getBytes(StandardCharsets.UTF_8);
     }
 

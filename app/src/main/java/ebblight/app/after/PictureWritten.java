@@ -28,7 +28,6 @@ import java.util.Optional;
 /** Writes a finished picture for paper or for the web. */
 public final class PictureWritten {
 
-    private static final int STANDARD_QUALITY = 95;
     /** Below, blocks of the JPEG show. */
     private static final int POOR_QUALITY = 60;
 
@@ -118,7 +117,7 @@ public final class PictureWritten {
                     Math.round(light.height() * scale)));
         }
         CodedPicture coded = coded(light, IccProfile.srgb());
-        int quality = STANDARD_QUALITY;
+        int quality = JpegWriter.STANDARD_QUALITY;
         byte[] bytes;
         if (mostBytes > 0) {
             work.progress(0.7, "finding the quality that fits");

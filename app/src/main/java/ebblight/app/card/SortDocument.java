@@ -18,15 +18,16 @@ public final class SortDocument {
     private SortDocument() {}
 
     /** The document; files are named as they lie under {@code folder}. */
-    public static JsonObject of(Path folder, SortedCard card) {
+    public static JsonObject of(Path folder, SortedCard card, SlatedCard slated) {
         JsonObject document = new JsonObject();
         document.put("schema", "sort/1");
         document.put("folder", folder.toString());
         JsonArray groups = new JsonArray();
         for (SortedCard.Group group : card.groups()) {
-            groups.add(group(folder, group));
+            groups.add(group(folder, group, slated));
         }
         document.put("groups", groups);
+        slated.describe(document);
         JsonArray dust = new JsonArray();
         for (SortedCard.DustSpot spot : card.dust()) {
             JsonObject one = new JsonObject();
@@ -49,10 +50,12 @@ public final class SortDocument {
         return document;
     }
 
-    private static JsonObject group(Path folder, SortedCard.Group group) {
+    private static JsonObject group(Path folder, SortedCard.Group group, SlatedCard slated) {
         JsonArray frames = new JsonArray();
         for (SortedCard.Frame frame : group.frames()) {
-            frames.add(frame(folder, frame));
+            JsonObject one = frame(folder, frame);
+            slated.describe(one, frame);
+            frames.add(one);
         }
         JsonArray pairs = new JsonArray();
         for (SortedCard.Pair pair : group.pairs()) {

@@ -67,6 +67,15 @@ class SyntheticTruthTest {
         assertThat(clouds.medianStated()).as("not so wide that it says nothing").isLessThan(4 * clouds.median());
     }
 
+    /** Clouds that go slower near the horizon, under a glow that stands: the mean over the sky. */
+    @ParameterizedTest
+    @CsvSource({"evening, 100", "gusts-3, 100", "wind-3, 800"})
+    void cloudsInPerspectiveDriftAsStated(String sea, double iso) {
+        ViewTrial view = ViewTrial.of(weather(sea), 480, iso, WORK);
+        assertThat(view.drift()).isLessThanOrEqualTo(0.04).isLessThanOrEqualTo(view.driftStated());
+        assertThat(view.driftStated()).as("not so wide that it says nothing").isLessThan(0.08);
+    }
+
     /** In each of eight classes of luminance; chop and grass leave few blocks calm. */
     @ParameterizedTest
     @CsvSource({"wind-3, 100", "wind-3, 800", "breeze-1.5, 100", "wind-8, 100", "wind-8, 800", "evening, 800"})

@@ -5,7 +5,7 @@ package ebblight.core.card;
  *
  * @param fixedSharpness detail of the still parts, 0 to 1 = the best of the view
  * @param softness how what is lost is spread
- * @param softShare share of the still parts that are soft
+ * @param softShare share of the picture, where something stands, that is soft
  * @param smoothness of the flowing parts: 1 less what is left of their texture
  * @param clippedFraction share of the pixels at their end
  * @param levelStops how bright it came out against the middle of the view

@@ -111,14 +111,16 @@ public final class Ranking {
         if (Double.isNaN(f.fixedSharpness())) {
             notes.add("nothing that stands still to judge its sharpness by");
         } else if (f.softness() == Measured.Softness.PARTS) {
-            notes.add(
-                    "sharp, but " + percent(f.softShare()) + " of what else stands still moved: wind, not the tripod");
+            notes.add(percent(f.softShare()) + " of the picture is soft, the rest sharp: something moved there (wind),"
+                    + " not the tripod");
         } else if (f.fixedSharpness() >= SHARP) {
             notes.add("still parts as sharp as the best of this view");
         } else if (f.softness() == Measured.Softness.SHAKEN) {
-            notes.add("shaken: still parts hold " + share + ", lost nearly everywhere and one way");
+            notes.add("shaken: still parts hold " + share + ", lost all over the picture and one way");
+        } else if (f.softness() == Measured.Softness.EVERYWHERE) {
+            notes.add("soft: still parts hold " + share + ", lost all over the picture: shaken, or out of focus");
         } else {
-            notes.add("soft: still parts hold " + share + ", lost nearly everywhere: shaken, or out of focus");
+            notes.add("a little soft: still parts hold " + share);
         }
     }
 

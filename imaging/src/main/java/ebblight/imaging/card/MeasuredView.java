@@ -49,7 +49,7 @@ final class MeasuredView {
                     frame.companions(),
                     frame.facts(),
                     order.indexOf(k) + 1,
-                    Ranking.near(m, measured.get(order.get(0))),
+                    kept(roles.role(k)) && Ranking.near(m, measured.get(order.get(0))),
                     roles.role(k),
                     roles.filterStops(k),
                     inBurst ? burst : 0,
@@ -60,6 +60,11 @@ final class MeasuredView {
                     frame.slateText()));
         }
         return new SortedCard.Group(SortedCard.Kind.VIEW, List.copyOf(sorted), pairs(roles));
+    }
+
+    /** Test frames served their purpose, and of a burst the sum is wanted. */
+    private static boolean kept(Role role) {
+        return role != Role.TEST && role != Role.BURST;
     }
 
     private List<CardShot> shots() {

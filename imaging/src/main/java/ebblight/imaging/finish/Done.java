@@ -1,5 +1,6 @@
 package ebblight.imaging.finish;
 
+import ebblight.imaging.grain.Grain;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

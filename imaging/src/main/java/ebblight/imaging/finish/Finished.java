@@ -1,6 +1,7 @@
 package ebblight.imaging.finish;
 
 import ebblight.imaging.CodedPicture;
+import ebblight.imaging.grain.Grain;
 import java.util.List;
 
 /**

@@ -4,6 +4,8 @@ import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.IccProfile;
+import ebblight.imaging.grain.Grain;
+import ebblight.imaging.grain.GrainEstimate;
 import java.util.List;
 import java.util.Optional;
 

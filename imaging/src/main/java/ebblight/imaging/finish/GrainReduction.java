@@ -3,6 +3,7 @@ package ebblight.imaging.finish;
 import ebblight.core.numeric.Blur;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
+import ebblight.imaging.grain.Grain;
 
 /**
  * Takes noise out in linear light, as much as its variance says: where a neighbourhood varies no more than noise does, its

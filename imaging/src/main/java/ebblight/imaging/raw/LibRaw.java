@@ -50,6 +50,12 @@ interface LibRaw extends Library {
 
     void libraw_dcraw_clear_mem(Pointer image);
 
+    /** Begins with iso_speed, shutter, aperture, focal_len (float) and timestamp (time_t). */
+    Pointer libraw_get_imgother(Pointer raw);
+
+    /** Begins with a guard of 4 bytes, make and model in 64 bytes each. */
+    Pointer libraw_get_iparams(Pointer raw);
+
     int libraw_get_raw_width(Pointer raw);
 
     int libraw_get_raw_height(Pointer raw);

@@ -7,6 +7,8 @@ import java.io.DataOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -54,14 +56,52 @@ public final class RawDeveloper implements AutoCloseable {
      *
      * @throws RawException when this file cannot be developed, and why
      */
-    public synchronized void develop(byte[] file, Target target) throws RawException {
+    public void develop(byte[] file, Target target) throws RawException {
+        ask(Wire.DEVELOP, file, in -> {
+            int width = in.readInt();
+            int height = in.readInt();
+            ByteBuffer samples = target.of(width, height);
+            byte[] piece = new byte[Wire.PIECE];
+            for (long left = 6L * width * height; left > 0; ) {
+                int n = (int) Math.min(piece.length, left);
+                in.readFully(piece, 0, n);
+                samples.put(piece, 0, n);
+                left -= n;
+            }
+            return Wire.DONE;
+        });
+    }
+
+    /**
+     * Reads the head of a file.
+     *
+     * @throws RawException when LibRaw does not know it, and why
+     */
+    public RawFacts facts(byte[] file) throws RawException {
+        return ask(Wire.FACTS, file, in -> {
+            float exposure = in.readFloat();
+            float fNumber = in.readFloat();
+            float iso = in.readFloat();
+            float focal = in.readFloat();
+            long seconds = in.readLong();
+            Optional<LocalDateTime> taken = seconds > 0
+                    ? Optional.of(LocalDateTime.ofEpochSecond(seconds, 0, ZoneOffset.UTC))
+                    : Optional.empty();
+            return new RawFacts(exposure, fNumber, iso, focal, taken, in.readUTF());
+        });
+    }
+
+    private interface Answer<T> {
+        T read(DataInputStream in) throws IOException;
+    }
+
+    private synchronized <T> T ask(int request, byte[] file, Answer<T> answer) throws RawException {
         CompletableFuture<Void> watch = CompletableFuture.completedFuture(null);
         try {
             Worker now = running();
             watch = CompletableFuture.runAsync(
                     now.process::destroyForcibly, CompletableFuture.delayedExecutor(patienceSeconds, TimeUnit.SECONDS));
-            now.ask(file);
-            now.answer(target);
+            return now.ask(request, file, answer);
         } catch (RawException e) {
             throw e;
         } catch (IOException e) {
@@ -90,9 +130,9 @@ public final class RawDeveloper implements AutoCloseable {
         command.add("-Djna.library.path=/opt/homebrew/lib" + File.pathSeparator + "/usr/local/lib");
         command.addAll(options);
         command.addAll(List.of("-cp", System.getProperty("java.class.path"), RawWorker.class.getName()));
-        return new ProcessBuilder(command)
-                .redirectError(ProcessBuilder.Redirect.DISCARD)
-                .start();
+        ProcessBuilder builder = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD);
+        builder.environment().put("TZ", "UTC"); // so that times of day stay those of the camera's clock
+        return builder.start();
     }
 
     /** Ends the worker and says how it ended. */
@@ -136,31 +176,19 @@ public final class RawDeveloper implements AutoCloseable {
                     new DataOutputStream(new BufferedOutputStream(process.getOutputStream(), Wire.PIECE)));
         }
 
-        void ask(byte[] file) throws IOException {
+        <T> T ask(int request, byte[] file, Answer<T> answer) throws IOException {
             out.writeInt(Wire.MARK);
-            out.writeInt(Wire.DEVELOP);
+            out.writeInt(request);
             out.writeInt(file.length);
             out.write(file);
             out.flush();
-        }
-
-        void answer(Target target) throws IOException {
             if (in.readInt() != Wire.MARK) {
                 throw new IOException("what came back is no answer");
             }
             if (in.readInt() == Wire.REFUSED) {
                 throw new RawException(in.readUTF());
             }
-            int width = in.readInt();
-            int height = in.readInt();
-            ByteBuffer samples = target.of(width, height);
-            byte[] piece = new byte[Wire.PIECE];
-            for (long left = 6L * width * height; left > 0; ) {
-                int n = (int) Math.min(piece.length, left);
-                in.readFully(piece, 0, n);
-                samples.put(piece, 0, n);
-                left -= n;
-            }
+            return answer.read(in);
         }
     }
 }

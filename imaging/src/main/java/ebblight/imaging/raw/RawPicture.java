@@ -3,6 +3,8 @@ package ebblight.imaging.raw;
 import com.sun.jna.Memory;
 import com.sun.jna.Pointer;
 import com.sun.jna.ptr.IntByReference;
+import java.io.DataOutputStream;
+import java.io.IOException;
 
 /** One RAW file opened by LibRaw in this process. */
 final class RawPicture implements AutoCloseable {
@@ -42,27 +44,43 @@ final class RawPicture implements AutoCloseable {
                 throw new RawException("says that it holds " + width + " × " + height + " pixels, more than "
                         + MOST_PIXELS / 1_000_000 + " million: develop it to TIFF first");
             }
-            check(library.libraw_unpack(raw));
-            if (damage > 0) {
-                throw new RawException("is damaged or cut off: its data end or break inside the picture");
-            }
         } catch (RawException e) {
             close();
             throw e;
         }
     }
 
+    /** Writes what the head of the file tells, as {@link Wire#FACTS} says. */
+    void facts(DataOutputStream out) throws IOException {
+        Pointer other = library.libraw_get_imgother(raw);
+        Pointer camera = library.libraw_get_iparams(raw);
+        out.writeFloat(other.getFloat(4));
+        out.writeFloat(other.getFloat(8));
+        out.writeFloat(other.getFloat(0));
+        out.writeFloat(other.getFloat(12));
+        out.writeLong(other.getLong(16));
+        out.writeUTF((camera.getString(4) + " " + camera.getString(68)).strip());
+    }
+
+    private void unpack() throws RawException {
+        check(library.libraw_unpack(raw));
+        if (damage > 0) {
+            throw new RawException("is damaged or cut off: its data end or break inside the picture");
+        }
+    }
+
     /** Takes a developed picture that lies in native memory. */
     interface Taker {
         /** {@code samples} holds 16 bits of red, green, blue a pixel, in the machine's order. */
-        void take(int width, int height, Pointer samples) throws java.io.IOException;
+        void take(int width, int height, Pointer samples) throws IOException;
     }
 
     /**
      * Develops to 16-bit linear light of ProPhoto primaries with the camera's white balance (the daylight one where the
      * camera noted none), no brightening.
      */
-    void develop(Taker taker) throws java.io.IOException {
+    void develop(Taker taker) throws IOException {
+        unpack();
         library.libraw_set_output_bps(raw, 16);
         library.libraw_set_output_color(raw, PROPHOTO);
         library.libraw_set_gamma(raw, 0, 1);

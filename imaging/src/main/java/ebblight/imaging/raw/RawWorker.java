@@ -2,6 +2,7 @@ package ebblight.imaging.raw;
 
 import com.sun.jna.Memory;
 import com.sun.jna.Pointer;
+import java.io.BufferedOutputStream;
 import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.FileDescriptor;
@@ -27,7 +28,7 @@ public final class RawWorker {
 
     private RawWorker(InputStream in, OutputStream out) {
         this.in = new DataInputStream(in);
-        this.out = new DataOutputStream(out);
+        this.out = new DataOutputStream(new BufferedOutputStream(out, Wire.PIECE));
     }
 
     public static void main(String[] arguments) throws IOException {
@@ -46,12 +47,19 @@ public final class RawWorker {
         }
         int mark = first << 24 | in.readUnsignedShort() << 8 | in.readUnsignedByte();
         int request = in.readInt();
-        if (mark != Wire.MARK || request != Wire.DEVELOP) {
-            throw new IOException("not a request: " + mark + " " + request);
+        if (mark != Wire.MARK) {
+            throw new IOException("not a request: " + mark);
         }
         Memory file = file();
         try (RawPicture raw = new RawPicture(library(), file)) {
-            raw.develop(this::developed);
+            switch (request) {
+                case Wire.DEVELOP -> raw.develop(this::developed);
+                case Wire.FACTS -> {
+                    done();
+                    raw.facts(out);
+                }
+                default -> throw new IOException("not a request: " + request);
+            }
         } catch (RawException e) {
             out.writeInt(Wire.MARK);
             out.writeInt(Wire.REFUSED);
@@ -75,9 +83,13 @@ public final class RawWorker {
         return library.orElseThrow(() -> new RawException(INSTALL));
     }
 
-    private void developed(int width, int height, Pointer samples) throws IOException {
+    private void done() throws IOException {
         out.writeInt(Wire.MARK);
         out.writeInt(Wire.DONE);
+    }
+
+    private void developed(int width, int height, Pointer samples) throws IOException {
+        done();
         out.writeInt(width);
         out.writeInt(height);
         long size = 6L * width * height;

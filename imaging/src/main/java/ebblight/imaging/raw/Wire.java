@@ -9,6 +9,12 @@ final class Wire {
     /** Request: develop. Then the length of the file and its bytes. Answer: width, height, samples. */
     static final int DEVELOP = 1;
 
+    /**
+     * Request: tell how it was taken. Then the file as above. Answer: exposure time in seconds, f-number, ISO, focal
+     * length in millimetres (float), seconds from 1970 on the camera's clock (long), maker and model; 0 for unknown.
+     */
+    static final int FACTS = 2;
+
     static final int DONE = 0;
     /** The answer is a sentence that continues the file's name. */
     static final int REFUSED = 1;

@@ -1,4 +1,4 @@
-package ebblight.imaging.finish;
+package ebblight.imaging.grain;
 
 /**
  * Noise of a picture in linear light: variance of luminance = {@code slope} · luminance + {@code floor}.
@@ -14,7 +14,12 @@ public record Grain(double slope, double floor, String source) {
     }
 
     /** Variance at a luminance. */
-    double variance(double luminance) {
+    public double variance(double luminance) {
         return slope * Math.max(0, luminance) + floor;
+    }
+
+    /** Noise of the mean of so many frames that have this noise. */
+    public Grain ofMean(int frames) {
+        return new Grain(slope / frames, floor / frames, source);
     }
 }
