@@ -71,16 +71,15 @@ class RepairCommandTest {
         JsonObject hot = answer.getArray("done").getObject(0);
         assertThat(hot.getString("kind")).isEqualTo("hotPixels");
         assertThat(hot.getInt("pixels")).isEqualTo(1);
-        int mask = ImageIO.read(folder.resolve("mask.png").toFile())
-                .getRaster()
-                .getSample(HOT % WIDTH, HOT / WIDTH, 0);
+        int mask = ImageIO.read(folder.resolve("mask.png").toFile()).getRaster().getSample(HOT % WIDTH, HOT / WIDTH, 0);
         assertThat(mask).isEqualTo(255);
-        int repaired = ImageIO.read(folder.resolve("out.jpg").toFile())
-                .getRaster()
-                .getSample(HOT % WIDTH, HOT / WIDTH, 0);
+        int repaired =
+                ImageIO.read(folder.resolve("out.jpg").toFile()).getRaster().getSample(HOT % WIDTH, HOT / WIDTH, 0);
         assertThat(repaired).isBetween(75, 90); // its neighbours have 80, less what JPEG rings
         Said again = Said.by("again", in("out.jpg.json"), "--json");
-        assertThat(Asked.parse(again.out()).getBoolean("identical")).as(again.out()).isTrue();
+        assertThat(Asked.parse(again.out()).getBoolean("identical"))
+                .as(again.out())
+                .isTrue();
     }
 
     @Test
@@ -114,7 +113,8 @@ class RepairCommandTest {
                 folder.resolve("r.json"),
                 "{\"schema\":\"repair/1\",\"cast\":{\"red\":0.9,\"green\":1,\"blue\":1.1},\"vignetting\":0.3}");
         assertThat(repair("--with", file.toString(), "-o", in("a.jpg")).code()).isZero();
-        assertThat(repair("--cast", "0.9,1.1", "--vignetting", "0.3", "-o", in("b.jpg")).code())
+        assertThat(repair("--cast", "0.9,1.1", "--vignetting", "0.3", "-o", in("b.jpg"))
+                        .code())
                 .isZero();
         assertThat(ImageIO.read(folder.resolve("a.jpg").toFile()).getRGB(3, 3))
                 .isEqualTo(ImageIO.read(folder.resolve("b.jpg").toFile()).getRGB(3, 3));

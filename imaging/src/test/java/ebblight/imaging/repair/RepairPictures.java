@@ -41,7 +41,7 @@ final class RepairPictures {
     }
 
     static LightPicture of(RgbPicture picture) {
-        return new LightPicture(picture, LINEAR, 16, FrameFacts.none(), List.of());
+        return new LightPicture(picture, LINEAR, 16, FrameFacts.none(), Optional.empty(), List.of());
     }
 
     static Repair nothing() {
