@@ -23,8 +23,8 @@ import picocli.CommandLine.Option;
         name = "blend",
         mixinStandardHelpOptions = true,
         description = {
-            "Gives each part of a view its own shutter time, from one burst or clip: water 8 s, sky 1/2 s, the branch the"
-                    + " one frame in the lull.",
+            "Gives each part of a view its own shutter time, from one burst or clip: water 8 s, sky 1/2 s, the branch"
+                    + " the one frame in the lull.",
             "Parts are those that measure tells apart, corrected by strokes; they run softly into each other along the"
                     + " edges of the picture."
         })

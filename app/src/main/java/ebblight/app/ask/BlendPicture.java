@@ -4,6 +4,7 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Floats;
+import ebblight.engine.RequestException;
 import ebblight.imaging.BlendLayer;
 import ebblight.imaging.BlendResult;
 import ebblight.imaging.Blender;
@@ -100,9 +101,10 @@ public final class BlendPicture {
         if (one.isNumber("number")) {
             frame = one.getInt("number") - 1;
             if (frame >= request.frames().sourceFrames()) {
-                throw new UsageException("parts: frame " + one.getInt("number") + " is wished for "
-                        + String.join(", ", names(one)) + ", and there are "
-                        + request.frames().sourceFrames());
+                throw new RequestException(
+                        "parts",
+                        "frame " + one.getInt("number") + " is wished for " + String.join(", ", names(one))
+                                + ", and there are " + request.frames().sourceFrames());
             }
         } else if (one.isNumber("frame")) {
             frame = request.frames().sourceIndices()[one.getInt("frame")];

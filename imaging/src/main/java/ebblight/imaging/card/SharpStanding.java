@@ -10,7 +10,7 @@ final class SharpStanding {
     /** Sharpness below which a block of the picture counts as soft. */
     private static final double SOFT = 0.8;
     /** Of all blocks, from this share on it was not one part that moved but the camera. */
-    private static final double EVERYWHERE = 0.6;
+    private static final double EVERYWHERE = 0.5;
 
     private static final double SOME = 0.12;
     private static final int BLOCKS_ACROSS = 6;
