@@ -222,6 +222,24 @@ class FramesRequestTest {
         asking.refused(with(request, "graduatedStops", "['two']"), "graduatedStops[0]");
     }
 
+    /** What a stroke changes must not depend on whether the frames were surveyed before without it. */
+    @Test
+    void aStrokeOverSurveyedFramesPartsThemAsIfItHadBeenThereFromTheStart() {
+        String strokes = "{'strokes':[{'kind':'fixed','points':[[0.1,0.4],[0.9,0.5]]}]}";
+        JsonObject drawn = with(with(request("measure/1"), "strokes", strokes), "regionsBlob", "'drawn'");
+        new Asking(BLOBS).ask(drawn);
+        byte[] fromTheStart = BLOBS.get("drawn").orElseThrow();
+        Asking later = new Asking(BLOBS);
+        JsonObject plain = later.ask(with(request("parts/1"), "regionsBlob", "'plain'"));
+        JsonObject parts = later.ask(with(with(request("parts/1"), "strokes", strokes), "regionsBlob", "'drawn'"));
+        assertThat(BLOBS.get("drawn").orElseThrow())
+                .isEqualTo(fromTheStart)
+                .isNotEqualTo(BLOBS.get("plain").orElseThrow());
+        assertThat(flowing(parts)).isLessThan(flowing(plain));
+        assertThat(later.ask(drawn).toString())
+                .isEqualTo(new Asking(BLOBS).ask(drawn).toString());
+    }
+
     /** A page may hand in the next clip under the name of the one before. */
     @Test
     void otherFramesUnderTheSameNameAreMeasuredAnew() {

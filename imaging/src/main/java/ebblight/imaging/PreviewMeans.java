@@ -142,7 +142,7 @@ public final class PreviewMeans {
                     sums[i] += (light[2 * i] & 0xFF) | (light[2 * i + 1] & 0xFF) << 8;
                 }
             } else {
-                addMoved(light, FullPreview.placementAt(arrival.index(), placements, sourceIndices));
+                addMoved(light, new Placed(placements, sourceIndices, surveyWidth).at(arrival.index()));
             }
             count++;
         }
