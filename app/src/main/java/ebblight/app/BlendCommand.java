@@ -23,8 +23,8 @@ import picocli.CommandLine.Option;
         name = "blend",
         mixinStandardHelpOptions = true,
         description = {
-            "Gives each part of a view its own shutter time, from one burst or clip: water 8 s, sky 1/2 s, the branch the"
-                    + " one frame in the lull.",
+            "Gives each part of a view its own shutter time, from one burst or clip: water 8 s, sky 1/2 s, the branch"
+                    + " the one frame in the lull.",
             "Parts are those that measure tells apart, corrected by strokes; they run softly into each other along the"
                     + " edges of the picture."
         })
@@ -87,7 +87,11 @@ final class BlendCommand extends PictureCommand {
         for (JsonObject layer : Asked.rows(answer.getArray("layers"))) {
             to.line(
                     "%-12s %5s  %s",
-                    String.join(", ", layer.getArray("regions").stream().map(String::valueOf).toList()),
+                    String.join(
+                            ", ",
+                            layer.getArray("regions").stream()
+                                    .map(String::valueOf)
+                                    .toList()),
                     Words.percent(layer.getDouble("areaFraction")),
                     madeOf(layer));
         }
@@ -105,7 +109,8 @@ final class BlendCommand extends PictureCommand {
                     case "lull" -> "frame " + layer.getInt("number") + ", the lull";
                     case "frame" -> "frame " + layer.getInt("number");
                     case "people gone" ->
-                        "people gone, " + layer.getString("as") + " of " + counted + "; the longest covered place is so "
+                        "people gone, " + layer.getString("as") + " of " + counted
+                                + "; the longest covered place is so "
                                 + Words.percent(layer.getDouble("longestCovered")) + " of the time";
                     case "trails joined" -> "trails joined, brightest of " + counted;
                     default -> "all " + counted;

@@ -37,6 +37,7 @@ import picocli.CommandLine.TypeConversionException;
             FilterCheckCommand.class,
             StackCommand.class,
             BlendCommand.class,
+            RepairCommand.class,
             FinishCommand.class,
             WriteCommand.class,
             AgainCommand.class,

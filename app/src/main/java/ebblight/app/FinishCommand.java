@@ -20,12 +20,10 @@ import ebblight.imaging.finish.GradeStrip;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -39,15 +37,11 @@ import picocli.CommandLine.Parameters;
                     + " paper.",
             "The input stays as it is; the result keeps its colour profile."
         })
-final class FinishCommand implements Callable<Integer> {
+final class FinishCommand extends PictureCommand {
 
     @Parameters(paramLabel = "INPUT", description = "A picture: 16-bit TIFF, JPEG or PNG.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Path input;
-
-    @Option(names = "-o", required = true, paramLabel = "OUT.tif", description = "Picture to write (.tif or .jpg).")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path output;
 
     @Option(names = "--with", paramLabel = "FINISH.json", description = "What to do (finish/1); left out: nothing.")
     private @Nullable Path with;
@@ -64,27 +58,27 @@ final class FinishCommand implements Callable<Integer> {
             description = "Also write the finish with the colours that were found, to change and use again.")
     private @Nullable Path save;
 
-    @Mixin
-    private final JsonOption json = new JsonOption();
-
-    private final Printer printer = new Printer();
+    @Override
+    Set<String> furtherOutputs() {
+        return Set.of("--strip", "--save");
+    }
 
     @Override
-    public Integer call() throws IOException {
-        PictureOutput.check(output);
-        PictureOutput.keepOriginal("-o", output, input);
+    JsonObject make(Path target, Work work) throws IOException {
         if (strip != null) {
             PictureOutput.check(strip);
             PictureOutput.keepOriginal("--strip", strip, input);
         }
+        if (save != null && with != null) {
+            PictureOutput.keepOriginal("--save", save, with);
+        }
         JsonObject document = document();
         Finish finish = finish(document);
-        Work work = printer.work();
         work.progress(0, "reading " + input.getFileName());
         LightPicture picture = LightPicture.read(input, work);
         JsonObject answer = new JsonObject();
         answer.put("schema", "finish/1");
-        answer.put("file", output.toString());
+        answer.put("file", target.toString());
         if (strip != null) {
             GradeStrip made = GradeStrip.of(picture.light(), picture.profile(), finish, work);
             PictureOutput.write(strip, made.picture(), facts(picture, "Test strip of grades"), work);
@@ -96,7 +90,7 @@ final class FinishCommand implements Callable<Integer> {
         Finished finished =
                 refused(() -> Finisher.finish(picture.light(), picture.profile(), picture.grain(), finish, work));
         String sentence = finished.done().isEmpty() ? "untouched" : String.join(", ", finished.done());
-        PictureOutput.write(output, finished.picture(), facts(picture, "Finished: " + sentence), work);
+        PictureOutput.write(target, finished.picture(), facts(picture, "Finished: " + sentence), work);
         answer.put("width", finished.picture().width());
         answer.put("height", finished.picture().height());
         answer.put(
@@ -120,12 +114,7 @@ final class FinishCommand implements Callable<Integer> {
             OutputFile.write(save, (Asked.print(saved) + "\n").getBytes(StandardCharsets.UTF_8));
             answer.put("saved", save.toString());
         }
-        if (json.wanted()) {
-            printer.line(Asked.print(answer));
-        } else {
-            print(finished, picture.warnings());
-        }
-        return ExitCode.DONE;
+        return answer;
     }
 
     private static JsonObject grain(Finished finished) {
@@ -169,18 +158,17 @@ final class FinishCommand implements Callable<Integer> {
         return PictureFacts.of(picture.facts(), picture.facts().exposureSeconds(), 1, List.of(input), description);
     }
 
-    private void print(Finished finished, List<String> warnings) {
-        printer.line(
-                "%s  %d × %d, 16 bits",
-                output, finished.picture().width(), finished.picture().height());
-        List<String> steps = new ArrayList<>(finished.done());
-        printer.line("done     " + (steps.isEmpty() ? "nothing: the picture is untouched" : String.join(", ", steps)));
-        finished.colours()
-                .forEach(c -> printer.line(
-                        "colour   %-18s %6s of the picture, %+.2f stop",
-                        c.word(), Words.percent(c.share()), c.stops()));
-        for (String warning : warnings) {
-            printer.line("note     " + warning);
+    @Override
+    void print(JsonObject answer, Printer to) {
+        to.line("%s  %d × %d", answer.getString("file"), answer.getInt("width"), answer.getInt("height"));
+        List<String> steps =
+                answer.getArray("done").stream().map(String::valueOf).toList();
+        to.line("done     " + (steps.isEmpty() ? "nothing: the picture is untouched" : String.join(", ", steps)));
+        for (JsonObject colour : Asked.rows(answer.getArray("colours"))) {
+            to.line(
+                    "colour   %-18s %6s of the picture, %+.2f stop",
+                    colour.getString("word"), Words.percent(colour.getDouble("share")), colour.getDouble("stops"));
         }
+        answer.getArray("warnings").forEach(w -> to.line("note     " + w));
     }
 }

@@ -31,7 +31,7 @@ import picocli.CommandLine.Parameters;
         name = "outing",
         mixinStandardHelpOptions = true,
         description = "Begins an outing: a folder of plain files that outlives the program.",
-        subcommands = OutingCommand.New.class)
+        subcommands = {OutingCommand.New.class, OutingJoinCommand.class})
 final class OutingCommand implements Callable<Integer> {
 
     @Override

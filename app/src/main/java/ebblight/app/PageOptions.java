@@ -11,7 +11,9 @@ import ebblight.imaging.UnreadableInputException;
 import ebblight.imaging.finish.Finish;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -52,14 +54,27 @@ final class PageOptions {
     @Option(names = "--without", paramLabel = "P", description = "Lesson: the picture without the long time.")
     private @Nullable Path without;
 
-    @Option(
-            names = "--plan",
-            paramLabel = "P.json",
-            description = "Lesson: what wish, settings, when, measure or stack printed with --json; may be repeated.")
-    private List<Path> plans = List.of();
+    @Option(names = "--wish", paramLabel = "F.json", description = "Lesson: what wish printed with --json.")
+    private @Nullable Path wish;
+
+    @Option(names = "--settings", paramLabel = "F.json", description = "Lesson: what settings printed with --json.")
+    private @Nullable Path settings;
+
+    @Option(names = "--when", paramLabel = "F.json", description = "Lesson: what when printed with --json.")
+    private @Nullable Path when;
+
+    @Option(names = "--measure", paramLabel = "F.json", description = "Lesson: what measure printed with --json.")
+    private @Nullable Path measure;
+
+    @Option(names = "--stack", paramLabel = "F.json", description = "Lesson: what stack printed with --json.")
+    private @Nullable Path stack;
 
     @Option(names = "--hide", description = "Lesson: leave the answers open, for a class.")
     private boolean hide;
+
+    boolean certificate() {
+        return edition != null;
+    }
 
     boolean any() {
         return edition != null || contact || strip || lesson;
@@ -81,7 +96,7 @@ final class PageOptions {
             return pages.strip(input, finish(), notes.title());
         }
         if (lesson) {
-            return pages.lesson(input, Optional.ofNullable(without), plans, notes.title(), hide);
+            return pages.lesson(input, Optional.ofNullable(without), plans(), notes.title(), hide);
         }
         if (size.isEmpty() || paper.isEmpty()) {
             throw new UsageException("--edition: say the size of the print (--size 60x40) and its paper (--paper)");
@@ -91,6 +106,23 @@ final class PageOptions {
                 new Edition(register),
                 new Edition.Print(input, notes.title(), of, number, size, paper),
                 notes.creator());
+    }
+
+    /** The documents given, by the schema that each must have. */
+    private Map<String, Path> plans() {
+        Map<String, Path> plans = new LinkedHashMap<>();
+        put(plans, "wish/1", wish);
+        put(plans, "when/1", when);
+        put(plans, "measure/1", measure);
+        put(plans, "settings/1", settings);
+        put(plans, "stack/1", stack);
+        return plans;
+    }
+
+    private static void put(Map<String, Path> plans, String schema, @Nullable Path file) {
+        if (file != null) {
+            plans.put(schema, file);
+        }
     }
 
     private Finish finish() throws IOException {

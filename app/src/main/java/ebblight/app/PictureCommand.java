@@ -53,6 +53,16 @@ abstract class PictureCommand implements Callable<Integer> {
         return Set.of();
     }
 
+    /** Fails before any work is done when nothing could be written to {@code output}. */
+    void check(Path output) throws IOException {
+        PictureOutput.check(output);
+    }
+
+    /** Whether the result can be made again from what was typed; false where something else keeps the record. */
+    boolean recorded() {
+        return true;
+    }
+
     @Override
     public final Integer call() throws Exception {
         JsonObject answer = makeWithRecord(printer.work());
@@ -66,11 +76,11 @@ abstract class PictureCommand implements Callable<Integer> {
 
     /** Makes the picture and writes its record beside it. */
     final JsonObject makeWithRecord(Work work) throws IOException {
-        PictureOutput.check(output);
+        check(output);
         Making making = making();
         Made.check(output, making);
         JsonObject answer = make(output, work);
-        if (answer.has("file")) {
+        if (recorded() && answer.has("file")) {
             Made.write(output, making, answer, work);
             answer.put("record", Made.beside(output).toString());
         }

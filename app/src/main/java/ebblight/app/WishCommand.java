@@ -26,7 +26,8 @@ import picocli.CommandLine.Option;
             "Finds the shutter times at which every part does what it shall.",
             "Parts: water, cloud, branch, rock, or the name that measure gives (flowing-1).",
             "Words for water: as seen, softened, silky, mist, glass, lines; with ! no smoother than that (silky!).",
-            "For cloud: sharp, streaked. For branch: still, sharp, or the words for water. For passers-by: gone, trails."
+            "For cloud: sharp, streaked. For branch: still, sharp, or the words for water. For passers-by: gone,"
+                    + " trails."
         })
 final class WishCommand implements Callable<Integer> {
 

@@ -4,9 +4,9 @@ import com.grack.nanojson.JsonObject;
 import ebblight.app.after.Pages;
 import ebblight.app.after.PictureWritten;
 import ebblight.app.after.PrintSize;
-import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.UsageException;
+import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.PictureNotes;
 import ebblight.imaging.print.PrinterProfile;
@@ -15,7 +15,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -29,11 +29,11 @@ import picocli.CommandLine.Parameters;
         name = "write",
         mixinStandardHelpOptions = true,
         description = {
-            "Writes a picture out: OUT.tif for a print at centimetres and pixels an inch, OUT.jpg for the web, OUT.pdf for"
-                    + " the certificate of an edition, a contact sheet, a test strip, or plan against result.",
+            "Writes a picture out: OUT.tif for a print at centimetres and pixels an inch, OUT.jpg for the web, OUT.pdf"
+                    + " for the certificate of an edition, a contact sheet, a test strip, or plan against result.",
             "The input stays as it is. Where it was taken is left out unless --place asks for it."
         })
-final class WriteCommand implements Callable<Integer> {
+final class WriteCommand extends PictureCommand {
 
     private static final Pattern BYTES = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*(k|m)?b?", Pattern.CASE_INSENSITIVE);
 
@@ -42,10 +42,6 @@ final class WriteCommand implements Callable<Integer> {
             arity = "1..*",
             description = "A finished picture: TIFF, JPEG or PNG; for a contact sheet also folders.")
     private List<Path> inputs = List.of();
-
-    @Option(names = "-o", required = true, paramLabel = "OUT", description = "File to write: .tif, .jpg or .pdf.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path output;
 
     @Option(names = "--size", paramLabel = "WxH", description = "Print: size in centimetres: 60x40, 60x or x40.")
     private @Nullable String size;
@@ -83,35 +79,46 @@ final class WriteCommand implements Callable<Integer> {
     @Mixin
     private final NoteOptions notes = new NoteOptions();
 
-    @Mixin
-    private final JsonOption json = new JsonOption();
+    @Override
+    Set<String> furtherOutputs() {
+        return Set.of("--proof-picture", "--edition");
+    }
 
-    private final Printer printer = new Printer();
+    /** The register of an edition is the record of its certificates: made again, they would take another number. */
+    @Override
+    boolean recorded() {
+        return !pages.certificate();
+    }
 
     @Override
-    public Integer call() throws IOException {
-        String name = output.toString().toLowerCase(Locale.ROOT);
-        JsonObject answer = name.endsWith(".pdf") ? page() : picture(name.endsWith(".jpg") || name.endsWith(".jpeg"));
-        if (json.wanted()) {
-            printer.line(Asked.print(answer));
+    void check(Path output) throws IOException {
+        if (isPage(output)) {
+            PictureOutput.checkPdf("-o", output);
         } else {
-            WriteReport.print(answer, printer);
+            PictureOutput.check(output);
         }
-        return ExitCode.DONE;
     }
 
-    private JsonObject page() throws IOException {
-        PictureOutput.checkPdf("-o", output);
-        for (Path input : inputs) {
-            PictureOutput.keepOriginal("-o", output, input);
-        }
-        String on = size == null
-                ? ""
-                : size.strip().replaceAll("\\s*[x×]\\s*", " × ").replaceAll("\\s*cm$", "") + " cm";
-        return pages.write(inputs, on, notes, new Pages(output, printer.work()));
+    private static boolean isPage(Path output) {
+        return output.toString().toLowerCase(Locale.ROOT).endsWith(".pdf");
     }
 
-    private JsonObject picture(boolean web) throws IOException {
+    @Override
+    JsonObject make(Path target, Work work) throws IOException {
+        return isPage(target) ? page(target, work) : picture(target, work);
+    }
+
+    @Override
+    void print(JsonObject answer, Printer to) {
+        WriteReport.print(answer, to);
+    }
+
+    private JsonObject page(Path target, Work work) throws IOException {
+        String on = size == null ? "" : PrintSize.words(size);
+        return pages.write(inputs, on, notes, new Pages(target, work));
+    }
+
+    private JsonObject picture(Path target, Work work) throws IOException {
         if (pages.any()) {
             throw new UsageException("-o: --edition, --contact, --strip and --lesson write a PDF; name OUT.pdf");
         }
@@ -119,9 +126,8 @@ final class WriteCommand implements Callable<Integer> {
             throw new UsageException("INPUT: only a contact sheet takes several pictures; name one");
         }
         Path input = inputs.get(0);
+        boolean web = target.toString().toLowerCase(Locale.ROOT).matches(".*\\.jpe?g");
         checkOptions(web);
-        PictureOutput.check(output);
-        PictureOutput.keepOriginal("-o", output, input);
         PrinterProfile.Intent how = PrinterProfile.Intent.of(intent)
                 .orElseThrow(() -> new UsageException("--intent: \"" + intent
                         + "\" is not known; expected perceptual, relative, saturation or absolute"));
@@ -132,10 +138,10 @@ final class WriteCommand implements Callable<Integer> {
         Optional<PrintSize> on = Optional.ofNullable(size).map(PrintSize::parse);
         long most = atMost == null ? 0 : bytes(atMost);
         PictureNotes said = notes.notes(input, pixelsPerInch);
-        PictureWritten written = new PictureWritten(input, printer.work());
+        PictureWritten written = new PictureWritten(input, work);
         CodedPicture coded = web
-                ? written.web(output, longEdge, most, said)
-                : written.print(output, on, border, Optional.ofNullable(profile), said);
+                ? written.web(target, longEdge, most, said)
+                : written.print(target, on, border, Optional.ofNullable(profile), said);
         if (proof != null) {
             written.proof(coded, proof, how, Optional.ofNullable(proofPicture));
         }

@@ -58,7 +58,9 @@ class FinishCommandTest {
         assertThat(answer.getDouble("pixelsPerInch")).isCloseTo(answer.getInt("width") / 34.0 * 2.54, within(1e-9));
         assertThat(answer.getArray("done")).hasSizeGreaterThanOrEqualTo(10);
         assertThat(answer.getArray("colours")).hasSize(2); // sky and shore
-        assertThat(Files.list(folder.resolve("out"))).hasSize(1);
+        try (Stream<Path> made = Files.list(folder.resolve("out"))) {
+            assertThat(made).hasSize(2); // the picture and its record
+        }
     }
 
     /** What --save writes makes the same picture again, bit for bit but for what the file says of itself. */
@@ -89,6 +91,9 @@ class FinishCommandTest {
         byte[] before = Files.readAllBytes(out);
         run(with);
         assertThat(Files.readAllBytes(out)).isEqualTo(before);
+        Said again = Said.by("again", out.toString(), "--json");
+        assertThat(again.code()).as(again.err()).isZero();
+        assertThat(Asked.parse(again.out()).getBoolean("identical")).isTrue();
     }
 
     @Test

@@ -95,18 +95,18 @@ class WriteCommandTest {
                 folder.resolve("settings.json"),
                 "{\"schema\":\"settings/1\",\"exposureValue100\":9,\"choices\":[{\"filters\":[\"10\"],\"fNumber\":11,"
                         + "\"iso\":100,\"correctedSeconds\":15,\"dial\":\"15 s\"}]}");
-        run("l.pdf", "--lesson", "--without", input.toString(), "--plan", plan.toString());
+        run("l.pdf", "--lesson", "--without", input.toString(), "--settings", plan.toString());
         // 30 s against 15 s is one stop
         assertThat(words("l.pdf"))
-                .contains("1.0 stop longer than planned")
+                .contains("1.0 stops longer than planned")
                 .contains("f/11")
                 .contains("15 s");
         JsonObject hidden =
-                run("h.pdf", "--lesson", "--without", input.toString(), "--plan", plan.toString(), "--hide");
+                run("h.pdf", "--lesson", "--without", input.toString(), "--settings", plan.toString(), "--hide");
         assertThat(hidden.getBoolean("hidden")).isTrue();
         assertThat(hidden.getDouble("changedFraction")).isZero(); // the same picture twice
         assertThat(words("h.pdf"))
-                .doesNotContain("stop longer")
+                .doesNotContain("longer")
                 .doesNotContain("f/11")
                 .doesNotContain("30 s");
         assertThat(run("s.pdf", "--strip").getArray("grades")).hasSize(5);
@@ -115,7 +115,7 @@ class WriteCommandTest {
                 .isEqualTo(2);
         assertThat(words("c.pdf")).contains("scene.tif").contains("30 s");
         byte[] before = Files.readAllBytes(out.resolve("h.pdf"));
-        run("h.pdf", "--lesson", "--without", input.toString(), "--plan", plan.toString(), "--hide");
+        run("h.pdf", "--lesson", "--without", input.toString(), "--settings", plan.toString(), "--hide");
         assertThat(Files.readAllBytes(out.resolve("h.pdf"))).isEqualTo(before);
     }
 
@@ -146,9 +146,9 @@ class WriteCommandTest {
         by("o.tif", "--profile", folder.resolve("gone.icc").toString()).refuses(3, "gone.icc", "does not exist");
         Path other =
                 Files.writeString(folder.resolve("other.json"), "{\"schema\":\"camera/1\"}", StandardCharsets.UTF_8);
-        by("o.pdf", "--lesson", "--plan", other.toString()).refuses(3, "other.json", "camera/1");
+        by("o.pdf", "--lesson", "--wish", other.toString()).refuses(3, "other.json", "camera/1");
         Path broken = Files.writeString(folder.resolve("broken.json"), "{\"schema\":\"wish/1\"}");
-        by("o.pdf", "--lesson", "--plan", broken.toString()).refuses(3, "broken.json");
+        by("o.pdf", "--lesson", "--wish", broken.toString()).refuses(3, "broken.json");
         Said.by("write", input.toString(), "-o", input.toString()).refuses(2, "scene.tif", "originals");
         try (Stream<Path> left = Files.list(out)) {
             assertThat(left).isEmpty();

@@ -26,8 +26,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 2)
-@Measurement(iterations = 5, time = 2)
+@Warmup(iterations = 2, time = 2)
+@Measurement(iterations = 3, time = 2)
 public class HoursBenchmark {
 
     private static final String WISHES =

@@ -23,8 +23,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Fork(1)
-@Warmup(iterations = 2, time = 5)
-@Measurement(iterations = 3, time = 5)
+@Warmup(iterations = 1, time = 5)
+@Measurement(iterations = 2, time = 5)
 public class MeasureBenchmark {
 
     private final Footage footage = Footage.given();

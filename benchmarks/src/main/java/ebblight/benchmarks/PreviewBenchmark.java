@@ -34,8 +34,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Fork(1)
-@Warmup(iterations = 3, time = 3)
-@Measurement(iterations = 5, time = 3)
+@Warmup(iterations = 2, time = 3)
+@Measurement(iterations = 4, time = 2)
 public class PreviewBenchmark {
 
     private static final int WIDTH = 1280;

@@ -36,8 +36,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MILLISECONDS)
 @Fork(1)
-@Warmup(iterations = 2, time = 5)
-@Measurement(iterations = 5, time = 5)
+@Warmup(iterations = 1, time = 5)
+@Measurement(iterations = 3, time = 3)
 public class StackBenchmark {
 
     private List<Path> frames = List.of();

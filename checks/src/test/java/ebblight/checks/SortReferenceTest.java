@@ -65,8 +65,8 @@ class SortReferenceTest {
 
     private static Set<Set<String>> expected(List<Shot> shots) {
         Map<Shot.Composition, Set<String>> groups = new HashMap<>();
-        shots.forEach(s -> groups.computeIfAbsent(s.composition(), k -> new HashSet<>())
-                .add(s.name()));
+        shots.forEach(s ->
+                groups.computeIfAbsent(s.composition(), k -> new HashSet<>()).add(s.name()));
         return new HashSet<>(groups.values());
     }
 
@@ -97,7 +97,9 @@ class SortReferenceTest {
             String notes = String.join("; ", frame.notes());
             boolean soft = notes.contains("all over the picture");
             assertThat(soft).as(shot + ": " + notes).isEqualTo(shot.note() == Shot.Note.SHAKEN);
-            assertThat(notes.contains("stops brighter")).as(shot + ": " + notes).isEqualTo(shot.note() == Shot.Note.MIS_SET);
+            assertThat(notes.contains("stops brighter"))
+                    .as(shot + ": " + notes)
+                    .isEqualTo(shot.note() == Shot.Note.MIS_SET);
         }
     }
 

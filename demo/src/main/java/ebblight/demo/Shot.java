@@ -26,8 +26,7 @@ public record Shot(
 
     /** The same settings under another name at another time. */
     Shot at(String newName, double newOpensSeconds) {
-        return new Shot(
-                newName, composition, newOpensSeconds, exposureSeconds, fNumber, isoSpeed, filter, note);
+        return new Shot(newName, composition, newOpensSeconds, exposureSeconds, fNumber, isoSpeed, filter, note);
     }
 
     /** What the camera was pointed at. */

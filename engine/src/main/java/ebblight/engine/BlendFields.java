@@ -49,8 +49,7 @@ final class BlendFields {
     }
 
     private static Taken time(Fields part) {
-        double from =
-                Checked.of(part.path("from"), () -> part.has("from") ? ShutterTime.parse(part.text("from")) : 0);
+        double from = Checked.of(part.path("from"), () -> part.has("from") ? ShutterTime.parse(part.text("from")) : 0);
         return Checked.of(part.path("time"), () -> new Taken.Time(ShutterTime.parse(part.text("time")), from));
     }
 

@@ -43,8 +43,7 @@ public final class Blender {
     }
 
     private BlendResult blend(float[] still) throws IOException {
-        try (FramePass all =
-                FramePass.read(source, FramePass.Take.until(Double.POSITIVE_INFINITY), placed, work)) {
+        try (FramePass all = FramePass.read(source, FramePass.Take.until(Double.POSITIVE_INFINITY), placed, work)) {
             int w = all.width();
             int h = all.height();
             IntToDoubleFunction mean = all.light();

@@ -32,7 +32,7 @@ public final class CodedPicture {
         work.forEach(picture.height(), y -> {
             for (int p = y * w; p < (y + 1) * w; p++) {
                 for (int c = 0; c < 3; c++) {
-                    codes[3 * p + c] = (short) Math.round(table.code16(picture.plane(c)[p]));
+                    codes[3 * p + c] = (short) WholeCode.nearest(table.code16(picture.plane(c)[p]));
                 }
             }
         });

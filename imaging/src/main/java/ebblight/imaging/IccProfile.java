@@ -113,7 +113,7 @@ public final class IccProfile {
     }
 
     /** A profile of the same primaries whose code values are the light itself. */
-    IccProfile linear() {
+    public IccProfile linear() {
         byte[] white = tag(bytes, "wtpt").orElseGet(() -> IccWriter.xyz(IccWriter.D50[0], 1, IccWriter.D50[2]));
         byte[] written = IccWriter.matrixProfile(bytes, "Linear light", white, toXyz, IccWriter.linearCurve());
         return new IccProfile(written, TransferCurve.LINEAR, toXyz, true);

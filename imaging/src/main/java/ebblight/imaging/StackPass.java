@@ -104,7 +104,7 @@ final class StackPass implements FrameVisitor, AutoCloseable {
         work.forEach(h, y -> {
             for (int i = 3 * y * w; i < 3 * (y + 1) * w; i++) {
                 double dark = darks.isPresent() ? darks.get().light(i) : 0;
-                codes[i] = (short) Math.round(encode.code16(light.applyAsDouble(i) - dark));
+                codes[i] = (short) WholeCode.nearest(encode.code16(light.applyAsDouble(i) - dark));
             }
         });
         List<Skipped> skipped = new ArrayList<>(source.skipped());

@@ -40,10 +40,13 @@ final class Lesson {
         return made;
     }
 
-    /** Adds what a document says. */
-    void add(Path file) throws IOException {
+    /** Adds what a document says that must be of {@code schema}. */
+    void add(String schema, Path file) throws IOException {
         JsonObject document = SurveyRequest.document(file);
-        String schema = document.getString("schema", "none");
+        String found = document.getString("schema", "none");
+        if (!found.equals(schema)) {
+            throw new UnreadableInputException(file, "is of schema " + found + ", expected a " + schema);
+        }
         String needed = NEEDED.getOrDefault(schema, "schema");
         if (!document.has(needed)) {
             throw new UnreadableInputException(
@@ -54,13 +57,7 @@ final class Lesson {
             case "settings/1" -> settings(document);
             case "when/1" -> when(document);
             case "measure/1" -> measure(document);
-            case "stack/1" -> stack(document);
-            default ->
-                throw new UnreadableInputException(
-                        file,
-                        "is of schema " + schema
-                                + "; a plan is made from what wish, settings, when, measure and stack print"
-                                + " with --json");
+            default -> stack(document);
         }
     }
 
@@ -144,7 +141,7 @@ final class Lesson {
                             ? "as long as planned"
                             : String.format(
                                     Locale.ROOT,
-                                    "%.1f stop %s than planned",
+                                    "%.1f stops %s than planned",
                                     Math.abs(stops),
                                     stops > 0 ? "longer" : "shorter"),
                     true));

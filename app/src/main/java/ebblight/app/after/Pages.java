@@ -28,6 +28,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -144,43 +145,48 @@ public final class Pages {
                         heading,
                         jpeg(strip.picture()),
                         strip.grades(),
-                        "Piece by piece half a grade harder; grade 2 leaves the contrast as it is. Judge the print dry,"
-                                + " in the light it will hang in."));
+                        "Piece by piece half a grade harder; grade 2 leaves the contrast as it is. Judge it"
+                                + " in the light that the print will hang in."));
     }
 
     /**
      * Plan against result.
      *
      * @param without the picture without the long time
-     * @param plans documents that were printed with --json
+     * @param plans documents that were printed with --json, by their schema
      * @param hidden whether the answers are left open
      */
-    public JsonObject lesson(Path input, Optional<Path> without, List<Path> plans, String title, boolean hidden)
+    public JsonObject lesson(Path input, Optional<Path> without, Map<String, Path> plans, String title, boolean hidden)
             throws IOException {
         Lesson lesson = new Lesson();
-        for (Path plan : plans) {
-            lesson.add(plan);
+        for (Map.Entry<String, Path> plan : plans.entrySet()) {
+            lesson.add(plan.getKey(), plan.getValue());
         }
         FrameFacts facts = LightPicture.facts(input);
         lesson.taken(facts);
         CodedPicture with = ScreenCopy.of(input, SIDE, work);
         List<LessonSheet.Pictured> pictures = new ArrayList<>();
         if (without.isPresent()) {
-            CodedPicture before = ScreenCopy.of(without.get(), SIDE, work);
-            pictures.add(new LessonSheet.Pictured(jpeg(before), caption("without", LightPicture.facts(without.get()))));
-            if (before.width() == with.width() && before.height() == with.height()) {
-                double share = changed(before, with);
-                answer.put("changedFraction", share);
-                lesson.changed(share);
-            } else {
-                throw new UsageException("--without: " + without.get() + " has another shape than " + input
+            Path other = without.get();
+            CodedPicture before = ScreenCopy.of(other, longSide(with), work);
+            with = longSide(before) < longSide(with) ? ScreenCopy.of(input, longSide(before), work) : with;
+            if (before.width() != with.width() || before.height() != with.height()) {
+                throw new UsageException("--without: " + other + " has another shape than " + input
                         + "; give the picture of the same view");
             }
+            pictures.add(new LessonSheet.Pictured(jpeg(before), caption("without", LightPicture.facts(other))));
+            double share = changed(before, with);
+            answer.put("changedFraction", share);
+            lesson.changed(share);
         }
         pictures.add(new LessonSheet.Pictured(jpeg(with), caption("with", facts)));
         answer.put("hidden", hidden);
         String heading = title.isEmpty() ? (hidden ? "How long was it open?" : "Plan against result") : title;
         return written("lesson", LessonSheet.pdf(heading, pictures, lesson.plan(), lesson.made(), hidden));
+    }
+
+    private static int longSide(CodedPicture picture) {
+        return Math.max(picture.width(), picture.height());
     }
 
     private static String caption(String word, FrameFacts facts) {

@@ -34,6 +34,15 @@ public record PrintSize(double widthCentimetres, double heightCentimetres) {
                 + " at most 1000");
     }
 
+    /** A typed size of both sides as it stands on a certificate, such as 60 × 40 cm. */
+    public static String words(String typed) {
+        PrintSize size = parse(typed);
+        if (size.widthCentimetres == 0 || size.heightCentimetres == 0) {
+            throw new UsageException("--size: a certificate says both sides, such as 60x40; was " + typed);
+        }
+        return plain(size.widthCentimetres) + " × " + plain(size.heightCentimetres) + " cm";
+    }
+
     /** The size of so many pixels. */
     static PrintSize of(int width, int height, double pixelsPerInch) {
         return new PrintSize(width / pixelsPerInch * INCH, height / pixelsPerInch * INCH);

@@ -4,6 +4,7 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Floats;
+import ebblight.engine.RequestException;
 import ebblight.imaging.BlendLayer;
 import ebblight.imaging.BlendResult;
 import ebblight.imaging.Blender;
@@ -44,8 +45,8 @@ public final class BlendPicture {
      * @param parts what each region shall be made of, as blend/1 holds it
      * @param masks folder for the masks, or null when they are not wanted
      */
-    public static JsonObject write(
-            SurveyRequest request, JsonArray parts, Path output, @Nullable Path masks, Work work) throws IOException {
+    public static JsonObject write(SurveyRequest request, JsonArray parts, Path output, @Nullable Path masks, Work work)
+            throws IOException {
         JsonObject more = new JsonObject();
         more.put("parts", parts);
         more.put("sharesBlob", SHARES);
@@ -72,7 +73,11 @@ public final class BlendPicture {
         float[] still = plane(layers.size());
         BlendResult result = Blender.blend(request.source(), asked, still, grid, placed, work);
         PictureFacts facts = PictureFacts.of(
-                result.facts(), result.seconds(), result.frames(), request.source().files(), description());
+                result.facts(),
+                result.seconds(),
+                result.frames(),
+                request.source().files(),
+                description());
         PictureOutput.write(output, result.picture(), facts, work);
         int width = result.picture().width();
         int height = result.picture().height();
@@ -96,9 +101,10 @@ public final class BlendPicture {
         if (one.isNumber("number")) {
             frame = one.getInt("number") - 1;
             if (frame >= request.frames().sourceFrames()) {
-                throw new UsageException("parts: frame " + one.getInt("number") + " is wished for "
-                        + String.join(", ", names(one)) + ", and there are "
-                        + request.frames().sourceFrames());
+                throw new RequestException(
+                        "parts",
+                        "frame " + one.getInt("number") + " is wished for " + String.join(", ", names(one))
+                                + ", and there are " + request.frames().sourceFrames());
             }
         } else if (one.isNumber("frame")) {
             frame = request.frames().sourceIndices()[one.getInt("frame")];
@@ -172,7 +178,10 @@ public final class BlendPicture {
             text.append(text.length() > 9 ? ", " : "")
                     .append(String.join(" and ", names(one)))
                     .append(": ")
-                    .append(one.isNumber("wantedSeconds") ? Words.time(one.getDouble("wantedSeconds")) : one.getString("of"));
+                    .append(
+                            one.isNumber("wantedSeconds")
+                                    ? Words.time(one.getDouble("wantedSeconds"))
+                                    : one.getString("of"));
         }
         return text.toString();
     }

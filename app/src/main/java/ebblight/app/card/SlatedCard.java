@@ -41,7 +41,7 @@ public final class SlatedCard {
     private static OptionalDouble cameraSeconds(SortedCard.Frame frame) {
         return frame.facts()
                 .taken()
-                .map(t -> OptionalDouble.of(t.toEpochSecond(ZoneOffset.UTC) + t.getNano() * 1e-9))
+                .map(t -> OptionalDouble.of(t.toInstant(ZoneOffset.UTC).toEpochMilli() / 1000.0))
                 .orElseGet(OptionalDouble::empty);
     }
 

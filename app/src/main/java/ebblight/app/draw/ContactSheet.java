@@ -40,8 +40,9 @@ public final class ContactSheet {
                         entries.size() + " pictures, page " + (p + 1) + " of " + count);
                 for (int i = p * perPage; i < Math.min(entries.size(), (p + 1) * perPage); i++) {
                     int cell = i - p * perPage;
+                    int row = cell / COLUMNS;
                     double x = EDGE + cell % COLUMNS * (wide + GAP);
-                    double y = EDGE + HEAD + cell / COLUMNS * (high + GAP);
+                    double y = EDGE + HEAD + row * (high + GAP);
                     entry(pages, to, entries.get(i), x, y, wide, high);
                 }
             }

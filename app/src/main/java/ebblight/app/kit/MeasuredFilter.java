@@ -32,6 +32,25 @@ public final class MeasuredFilter {
                         + (filters.isEmpty() ? "no filter" : String.join(", ", names.subList(0, filters.size()))));
     }
 
+    /**
+     * Adds the filters in the bag of {@code kit/1} as a request for settings names them.
+     *
+     * @param filters takes what each is, {@code 6}
+     * @param measured takes what was measured of some, {@code 6=6.24}
+     */
+    public static void bag(JsonObject kit, JsonArray filters, JsonArray measured) {
+        for (Object each : kit.getArray("filters")) {
+            JsonObject row = (JsonObject) each;
+            if (row.getBoolean("inBag", false)) {
+                String takes = row.getString("takes");
+                filters.add(takes);
+                if (row.isNumber("measuredStops")) {
+                    measured.add(takes + "=" + row.getDouble("measuredStops"));
+                }
+            }
+        }
+    }
+
     /** Writes a result into a row. */
     public static void put(JsonObject row, FilterCheck check, String day) {
         row.put("measuredStops", Math.rint(1000 * check.stops()) / 1000);

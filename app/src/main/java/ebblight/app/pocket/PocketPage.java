@@ -7,13 +7,12 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.util.Base64;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.Deflater;
 import java.util.zip.GZIPOutputStream;
 
-/** Writes the phone page as one HTML file: styles as they are, all else gzipped and in base64. */
+/** Writes the phone page as one HTML file: styles as they are, all else gzipped and in printable characters. */
 public final class PocketPage {
 
     private static final Pattern STYLE = Pattern.compile("<link rel=\"stylesheet\" href=\"/web/([^\"]+)\">\n?");
@@ -59,7 +58,7 @@ public final class PocketPage {
     private static byte[] reason(String name) throws IOException {
         try (InputStream in = PocketPage.class.getResourceAsStream("/ebblight/pocket/" + name)) {
             if (in == null) {
-                throw new IOException("this build has no phone page in it; build again without -Dpocket.skip");
+                throw new IOException("this build has no phone page in it; build again without -Dpocket.phase=none");
             }
             return in.readAllBytes();
         }
@@ -77,7 +76,7 @@ public final class PocketPage {
         to.append("<script type=\"text/plain\" id=\"part-")
                 .append(name)
                 .append("\">")
-                .append(Base64.getEncoder().encodeToString(packed.toByteArray()))
+                .append(Base91.encode(packed.toByteArray()))
                 .append("</script>\n");
     }
 }

@@ -12,14 +12,16 @@ import java.util.regex.Pattern;
 /** The pages: files inside the program, or from a folder while they are being worked on. */
 public final class WebFiles {
 
-    private static final Pattern NAME = Pattern.compile("[a-z0-9-]+(/[a-z0-9-]+)*\\.(html|js|css|woff2|svg|txt)");
+    private static final Pattern NAME =
+            Pattern.compile("[a-z0-9-]+(/[a-z0-9-]+)*\\.(html|js|css|woff2|svg|txt|webmanifest)");
     private static final Map<String, String> TYPES = Map.of(
             "html", "text/html; charset=utf-8",
             "js", "text/javascript; charset=utf-8",
             "css", "text/css; charset=utf-8",
             "woff2", "font/woff2",
             "svg", "image/svg+xml",
-            "txt", "text/plain; charset=utf-8");
+            "txt", "text/plain; charset=utf-8",
+            "webmanifest", "application/manifest+json");
 
     private WebFiles() {}
 

@@ -70,7 +70,8 @@ final class Reach {
 
     private static boolean above(Horizon line, int p, int w) {
         double across = (p % w + 0.5) / w;
-        return p / w + 0.5 < line.left() + across * (line.right() - line.left());
+        int row = p / w;
+        return row + 0.5 < line.left() + across * (line.right() - line.left());
     }
 
     /** Still pixels whose light changes more than that of others as bright. */

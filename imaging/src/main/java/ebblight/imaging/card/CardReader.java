@@ -17,6 +17,8 @@ import org.jspecify.annotations.Nullable;
 /** Reads a card: every picture once, opened read-only; what cannot be read is named with its reason. */
 final class CardReader {
 
+    private static final int LEAST_PIXELS = 48;
+
     private final List<CardFrame> frames = new ArrayList<>();
     private final List<Skipped> skipped = new ArrayList<>();
 
@@ -49,6 +51,10 @@ final class CardReader {
 
     private static Arrived arrive(CardFiles.Shot shot) {
         try (OpenedPicture picture = OpenedPicture.open(shot.file())) {
+            if (picture.width() < LEAST_PIXELS || picture.height() < LEAST_PIXELS) {
+                String size = picture.width() + " × " + picture.height();
+                return new Arrived(null, "", "is too small to judge (" + size + " pixels)");
+            }
             LonePixels lone = new LonePixels(picture);
             CellPass pass = new CellPass(picture);
             Cells cells = pass.run(lone);

@@ -66,9 +66,10 @@ final class DustFinder {
                 if (shown >= LEAST_SHOWN
                         && count.views(scale, p) >= LEAST_VIEWS
                         && shown >= NEARLY_ALL * count.smooth(scale, p)) {
+                    int row = p / count.width();
                     spots.add(new SortedCard.DustSpot(
                             (p % count.width() + 0.5) / count.width(),
-                            (p / count.width() + 0.5) / count.height(),
+                            (row + 0.5) / count.height(),
                             (double) SpotMap.RADII[scale] / count.width(),
                             count.meanStops(scale, p),
                             count.views(scale, p)));

@@ -10,7 +10,7 @@ final class SharpStanding {
     /** Sharpness below which a block of the picture counts as soft. */
     private static final double SOFT = 0.8;
     /** Of all blocks, from this share on it was not one part that moved but the camera. */
-    private static final double EVERYWHERE = 0.6;
+    private static final double EVERYWHERE = 0.5;
 
     private static final double SOME = 0.12;
     private static final int BLOCKS_ACROSS = 6;
@@ -115,7 +115,9 @@ final class SharpStanding {
         for (int block = 0; block < BLOCKS_ACROSS * BLOCKS_DOWN; block++) {
             int here = block;
             double loss = ViewParts.median(
-                    compared.length, i -> compared[i] && blockOf(cells, i) == here, i -> cells.detail(i) - sharp.detail(i));
+                    compared.length,
+                    i -> compared[i] && blockOf(cells, i) == here,
+                    i -> cells.detail(i) - sharp.detail(i));
             judged += Double.isNaN(loss) ? 0 : 1;
             soft += loss < Math.log(SOFT) / Math.log(2) ? 1 : 0;
         }

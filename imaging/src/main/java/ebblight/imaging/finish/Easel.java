@@ -5,7 +5,7 @@ import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 
 /** Levels and crops in linear light: the picture turned about its middle by cubic convolution, blades in whole pixels. */
-final class Easel {
+public final class Easel {
 
     private final int width;
     private final int height;
@@ -17,7 +17,7 @@ final class Easel {
     private final int levelHeight;
 
     /** A picture of {@code width × height} turned clockwise by {@code degrees}, −45 to 45. */
-    Easel(int width, int height, double degrees) {
+    public Easel(int width, int height, double degrees) {
         this.width = width;
         this.height = height;
         double angle = degrees * Math.PI / 180;
@@ -32,7 +32,12 @@ final class Easel {
     }
 
     /** Whole pixels of the levelled picture. */
-    record Cut(int left, int top, int width, int height) {}
+    public record Cut(int left, int top, int width, int height) {}
+
+    /** All that a turn leaves without empty corners. */
+    public Cut whole() {
+        return new Cut(0, 0, levelWidth, levelHeight);
+    }
 
     Cut cut(Crop crop) {
         if (crop instanceof Crop.Blades b) {
@@ -48,14 +53,15 @@ final class Easel {
             int h = (int) Math.max(1, Math.min(levelHeight, Math.round(w / ratio)));
             return new Cut(placed(p.x(), w, levelWidth), placed(p.y(), h, levelHeight), w, h);
         }
-        return new Cut(0, 0, levelWidth, levelHeight);
+        return whole();
     }
 
     private static int placed(double middle, int size, int of) {
         return (int) Math.max(0, Math.min(of - size, Math.round(middle * of - size / 2.0)));
     }
 
-    RgbPicture lay(RgbPicture picture, Cut cut, Work work) {
+    /** The part {@code cut} of the levelled picture. */
+    public RgbPicture lay(RgbPicture picture, Cut cut, Work work) {
         if (sine == 0 && cut.width == width && cut.height == height) {
             return picture;
         }

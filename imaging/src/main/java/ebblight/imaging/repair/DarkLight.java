@@ -23,6 +23,8 @@ record DarkLight(RgbPicture light, Lone[] lone, double step, double scale, Strin
     private static final double MOST_OFF = 0.25;
     /** Noises above which a pixel of a dark frame is hot. */
     static final double HOT = 6;
+    /** Steps of the files' codes that it must also stand out: one may be noise, and one rounding. */
+    private static final double LEAST_STEPS = 2.5;
 
     static DarkLight of(DarkFrames frames, OptionalDouble seconds, Work work) {
         DarkFrames.Mean matching = frames.matching(seconds);
@@ -37,15 +39,26 @@ record DarkLight(RgbPicture light, Lone[] lone, double step, double scale, Strin
         double times = seconds.getAsDouble() / longest.seconds().getAsDouble();
         OptionalDouble growth = growth(means, work);
         if (growth.isEmpty()) {
-            return of(longest, Double.NaN, "dark frames of another time, and whether it grows as time does is not"
-                    + " measured: only places are used", work);
+            return of(
+                    longest,
+                    Double.NaN,
+                    "dark frames of another time, and whether it grows as time does is not"
+                            + " measured: only places are used",
+                    work);
         }
         String measured = String.format(Locale.ROOT, "%.2f", growth.getAsDouble());
         return Math.abs(growth.getAsDouble()) <= MOST_OFF
-                ? of(longest, times, "dark frames of another time, scaled by time as measured (" + measured
-                        + " stop off)", work)
-                : of(longest, Double.NaN, "dark frames of another time, and it does not grow as time does (" + measured
-                        + " stop off): only places are used", work);
+                ? of(
+                        longest,
+                        times,
+                        "dark frames of another time, scaled by time as measured (" + measured + " stop off)",
+                        work)
+                : of(
+                        longest,
+                        Double.NaN,
+                        "dark frames of another time, and it does not grow as time does (" + measured
+                                + " stop off): only places are used",
+                        work);
     }
 
     private static DarkLight of(DarkFrames.Mean mean, double scale, String words, Work work) {
@@ -64,7 +77,8 @@ record DarkLight(RgbPicture light, Lone[] lone, double step, double scale, Strin
         }
         DarkLight one = of(means.get(0), 1, "", work);
         DarkLight other = of(means.get(1), 1, "", work);
-        double expected = means.get(0).seconds().orElse(1) / means.get(1).seconds().orElse(1);
+        double expected =
+                means.get(0).seconds().orElse(1) / means.get(1).seconds().orElse(1);
         int n = one.light.width() * one.light.height();
         double[] ratios = new double[n];
         int found = 0;
@@ -83,7 +97,7 @@ record DarkLight(RgbPicture light, Lone[] lone, double step, double scale, Strin
     /** Whether pixel {@code i} is hot. */
     boolean hot(int i) {
         int c = hottest(i);
-        return excess(c, i) > HOT * noise(c);
+        return excess(c, i) > Math.max(HOT * noise(c), LEAST_STEPS * step);
     }
 
     /** The colour in which pixel {@code i} stands out most. */

@@ -33,11 +33,11 @@ class FilterFramesTest {
             Path without = scene.write(folder, "without", 0, scene.clearSeconds(), false);
             Path with = scene.write(folder, "with", 12, scene.filteredDialSeconds(), true);
             boolean bracketed = seed % 2 == 0;
-            Optional<Path> after =
-                    bracketed ? Optional.of(scene.write(folder, "after", 70, scene.clearSeconds(), false)) : Optional.empty();
+            Optional<Path> after = bracketed
+                    ? Optional.of(scene.write(folder, "after", 70, scene.clearSeconds(), false))
+                    : Optional.empty();
             OptionalDouble fading = bracketed ? OptionalDouble.empty() : OptionalDouble.of(scene.fading());
-            FilterCheck check =
-                    FilterCheck.of(List.of(new FilterFrames().pair(without, with, after, fading)));
+            FilterCheck check = FilterCheck.of(List.of(new FilterFrames().pair(without, with, after, fading)));
             double off = check.stops() - scene.stops();
             worst = Math.max(worst, Math.abs(off));
             near += Math.abs(off) <= 0.05 ? 1 : 0;
@@ -70,8 +70,7 @@ class FilterFramesTest {
         PairScene scene = new PairScene(3).withCorners(0.6);
         Path without = scene.write(folder, "without", 0, scene.clearSeconds(), false);
         Path with = scene.write(folder, "with", 12, scene.filteredDialSeconds(), true);
-        FilterPair pair =
-                new FilterFrames().pair(without, with, Optional.empty(), OptionalDouble.of(scene.fading()));
+        FilterPair pair = new FilterFrames().pair(without, with, Optional.empty(), OptionalDouble.of(scene.fading()));
         FilterCheck check = FilterCheck.of(List.of(pair));
         assertThat(check.cornerStops()).isCloseTo(0.6, within(0.1));
         assertThat(check.stops()).isCloseTo(scene.stops(), within(0.06));

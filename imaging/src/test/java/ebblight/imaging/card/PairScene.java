@@ -76,8 +76,7 @@ final class PairScene {
         return longDial ? 30 : 8;
     }
 
-    Path write(Path folder, String name, double opensSeconds, double dialSeconds, boolean filtered)
-            throws IOException {
+    Path write(Path folder, String name, double opensSeconds, double dialSeconds, boolean filtered) throws IOException {
         double seconds = dialSeconds == 30 ? 32 : dialSeconds;
         double light = meanLight(opensSeconds, seconds) * seconds / 0.125;
         SplittableRandom rock = new SplittableRandom(1000 + seed);

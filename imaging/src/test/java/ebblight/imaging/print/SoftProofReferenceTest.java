@@ -134,7 +134,8 @@ class SoftProofReferenceTest {
     @Test
     void whatIsNoProfileIsRefused() {
         assertThat(PrinterProfile.read(new byte[300])).isEmpty();
-        assertThat(PrinterProfile.read("no profile".getBytes(StandardCharsets.UTF_8))).isEmpty();
+        assertThat(PrinterProfile.read("no profile".getBytes(StandardCharsets.UTF_8)))
+                .isEmpty();
         assertThat(PrinterProfile.read(Arrays.copyOf(press, 1000))).isEmpty();
     }
 }

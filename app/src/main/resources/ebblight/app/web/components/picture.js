@@ -25,20 +25,28 @@ export function mountPicture(host, emit) {
 
   const reveal = () => host.classList.toggle('seen');
 
-  /** Draws a picture; returns once it is on the canvas. */
+  /** Where in the host a picture of a size lies. */
+  function place(width, height) {
+    const { clientWidth: W, clientHeight: H } = host;
+    const scale = host.dataset.fit === 'cover' ? Math.max(W / width, H / height) : Math.min(W / width, H / height);
+    box = { w: width * scale, h: height * scale };
+    box.x = (W - box.w) / 2;
+    box.y = (H - box.h) / 2;
+  }
+
+  /** Draws a picture; returns once it is on the canvas. Before the first one comes, its place is known already. */
   function show(picture) {
     if (!picture) {
+      if (data.size) {
+        place(...data.size);
+        lay();
+      }
       note.textContent = data.note || '';
       return;
     }
     const { clientWidth: W, clientHeight: H } = host;
     const dpr = Math.min(2, window.devicePixelRatio || 1);
-    const scale = host.dataset.fit === 'cover'
-      ? Math.max(W / picture.bitmap.width, H / picture.bitmap.height)
-      : Math.min(W / picture.bitmap.width, H / picture.bitmap.height);
-    box = { w: picture.bitmap.width * scale, h: picture.bitmap.height * scale };
-    box.x = (W - box.w) / 2;
-    box.y = (H - box.h) / 2;
+    place(picture.bitmap.width, picture.bitmap.height);
     const cw = Math.round(W * dpr);
     const ch = Math.round(H * dpr);
     const resized = canvas.width !== cw || canvas.height !== ch;
@@ -127,23 +135,29 @@ export function mountPicture(host, emit) {
   host.addEventListener('pointerdown', (event) => {
     if (data.tool && event.button === 0 && !event.target.closest('button')) {
       host.setPointerCapture(event.pointerId);
-      drawing = { kind: data.tool, points: [at(event)] };
+      drawing = { kind: data.tool, pointer: event.pointerId, points: [at(event)] };
       event.preventDefault();
       lay();
     }
   });
   host.addEventListener('pointermove', (event) => {
-    if (drawing && event.pointerId !== undefined && event.buttons) {
-      const p = at(event);
+    if (!drawing || drawing.pointer !== event.pointerId) {
+      return;
+    }
+    // A quick finger moves more than once within a frame of the screen.
+    const moves = event.getCoalescedEvents?.() || [];
+    for (const move of moves.length ? moves : [event]) {
+      const p = at(move);
       const last = drawing.points[drawing.points.length - 1];
       if (Math.hypot(p[0] - last[0], p[1] - last[1]) > 0.006) {
         drawing.points.push(p);
         [pen.x, pen.y] = p;
-        lay();
       }
     }
+    lay();
   });
   host.addEventListener('pointerup', finish);
+  host.addEventListener('pointercancel', finish);
   host.addEventListener('keydown', (event) => {
     if (!data.tool) {
       return;

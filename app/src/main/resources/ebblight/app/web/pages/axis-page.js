@@ -167,6 +167,7 @@ export function showAxisPage(host, app) {
             ? 'One frame of the clip.'
             : `Mean of ${facts.frames} frames.`;
     picture.update({
+      size: [s.measured.width, s.measured.height],
       parts: largeRegions(s.measured).filter((r) => r.areaFraction > 0.02),
       selected: s.selected,
       outline: outlineNow(),

@@ -157,7 +157,7 @@ export function createScene(store, tell) {
   /** How fast the sun's light changes where the outing has a place; null when it has none, or when it is not known. */
   const rateOfSky = (outing, reading) =>
     outing.place?.at
-      ? engine.sky({ at: outing.place.at, time: new Date().toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
+      ? engine.sky({ at: outing.place.at, time: new Date(Date.now()).toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
         .then((sky) => sky.fadingStopsPerMinute)
         .catch(() => null)
       : Promise.resolve(null);

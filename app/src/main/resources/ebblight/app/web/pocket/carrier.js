@@ -3,12 +3,12 @@
 
 import * as reason from './reason.js';
 import * as keep from './keep.js';
+import { packedOuting } from './packed.js';
 import { readFrames } from './clip.js';
 import { linearPicture, stripOf } from './draw.js';
 
 const FIRST = -9;
 const LAST = 30;
-const packed = globalThis.ebblightPacked;
 const clips = new Map();
 const blobs = new Map();
 let handed = null;
@@ -33,14 +33,16 @@ function address(value) {
   return at;
 }
 
-const outingKey = `outing ${packed.outing.id || packed.outing.name}`;
-const firstOuting = () => ({ ...packed.outing, revision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
+const keyOf = (packed) => `outing ${packed.outing.name} ${packed.outing.place?.at || ''}`;
+// frames stay on the desk
+const asPacked = (packed) => ({ ...packed.outing, revision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
 
 async function outing() {
-  const document = await keep.change(outingKey, (known) => known || firstOuting());
+  const packed = await packedOuting();
+  const document = await keep.change(keyOf(packed), (known) => known || asPacked(packed));
   return {
     outing: document,
-    folder: outingKey,
+    folder: keyOf(packed),
     beside: await keep.lasts(),
     keptIn: 'this tab only: the browser keeps nothing after it is closed. Save the log before you close it',
     now: new Date().toISOString(),
@@ -50,7 +52,7 @@ async function outing() {
 
 async function writeOuting(document) {
   let newer = null;
-  const written = await keep.change(outingKey, (known) => {
+  const written = await keep.change(keyOf(await packedOuting()), (known) => {
     if (known && known.revision !== document.revision) {
       newer = known;
       return known;
@@ -63,7 +65,10 @@ async function writeOuting(document) {
   return { revision: written.revision };
 }
 
-const kit = () => keep.change('kit', (known) => known || packed.kit);
+async function kit() {
+  const packed = await packedOuting();
+  return keep.change('kit', (known) => known || packed.kit);
+}
 
 async function drop(query, file, options) {
   const batch = query.get('batch');

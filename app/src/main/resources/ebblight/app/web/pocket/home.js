@@ -1,6 +1,7 @@
 // Bringing the log home: the outing with its log as a file, shared or saved.
 
 import { el, fill, key } from '../dom.js';
+import { openFile } from './packed.js';
 
 export function open(host, { store, say }) {
   const file = () => new File([`${JSON.stringify(store.outing, null, 2)}\n`], 'outing-from-phone.json', { type: 'application/json' });
@@ -16,6 +17,18 @@ export function open(host, { store, say }) {
     say('The file is with your downloads.');
   }
 
+  const input = el('input', { type: 'file', accept: '.json,application/json', class: 'unseen', tabindex: '-1', 'aria-label': 'Outing for the phone' });
+  input.addEventListener('change', async () => {
+    try {
+      await openFile(input.files[0]);
+      location.hash = '#there';
+      location.reload();
+    } catch (error) {
+      say(error.message);
+    }
+    input.value = '';
+  });
+
   const frames = store.outing.log?.length || 0;
   fill(
     host,
@@ -27,6 +40,10 @@ export function open(host, { store, say }) {
       el('p', {}, 'On the desk, "ebblight outing join FOLDER FILE" takes it into the outing and matches it with the frames.'),
       store.whole.beside ? '' : el('p.fault', {}, `Kept in ${store.whole.keptIn}.`),
       el('div.keys', {}, key('Save or send the log', share, { class: 'act' })),
+      el('h2', {}, 'Another outing'),
+      el('p', {}, 'The desk writes outing.pocket.json beside this page. Logs of other outings stay on this phone.'),
+      el('div.keys', {}, key('Open an outing', () => input.click(), { class: 'alt' })),
+      input,
     ),
   );
   return {};
