@@ -84,7 +84,7 @@ final class Warnings {
                     + " apart");
         } else {
             if (!flags.resolved()) {
-                all.add(id + ": unresolved, the clip is shorter than its slow change; film 20 s, or take 20 to 30"
+                all.add(id + ": unresolved, the clip is short for its slow change; film 20 s or longer, or take 20 to 30"
                         + " frames 10 to 12 s apart");
             }
             if (flags.coarse()) {
