@@ -6,6 +6,9 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
+import ebblight.app.kit.DataFolder;
+import ebblight.app.kit.KitStore;
+import ebblight.app.kit.MeasuredFilter;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import ebblight.imaging.UnreadableInputException;
@@ -64,6 +67,9 @@ final class SettingsCommand implements Callable<Integer> {
             description = "Measured stops of a filter of the bag: 10=10.3.")
     private List<String> measured = List.of();
 
+    @Option(names = "--kit", description = "Take the filters of the bag from the kit, with what was measured of them.")
+    private boolean kit;
+
     @Option(
             names = "--fading",
             paramLabel = "R",
@@ -107,8 +113,14 @@ final class SettingsCommand implements Callable<Integer> {
         putIfGiven(request, "time", time);
         putIfGiven(request, "from", from);
         putIfGiven(request, "to", to);
-        request.put("filters", new JsonArray(filters));
-        request.put("measured", new JsonArray(measured));
+        JsonArray bag = new JsonArray(filters);
+        JsonArray stops = new JsonArray();
+        if (kit) {
+            MeasuredFilter.bag(new KitStore(DataFolder.data()).read(), bag, stops);
+        }
+        stops.addAll(measured); // what is typed comes last and holds
+        request.put("filters", bag);
+        request.put("measured", stops);
         request.put("fadingStopsPerMinute", fading);
         request.put("reciprocityExponent", reciprocity);
         request.put("maxStack", maxStack);

@@ -59,7 +59,7 @@ final class SkyReport {
                 fading(answer.getDouble("fadingStopsPerMinute")));
         printer.line(printer.faint("        on level ground, " + answer.getString("cloud") + " sky"
                 + (answer.getBoolean("metered") ? ", moved to the meter reading" : "")
-                + "; the bright western sky itself meters some 4 stops more at sunset"));
+                + "; the bright sky over the sun itself meters some 4 stops more at sunrise and sunset"));
         events();
         if (answer.has("hours")) {
             hours();

@@ -26,7 +26,8 @@ import picocli.CommandLine.Option;
             "Finds the shutter times at which every part does what it shall.",
             "Parts: water, cloud, branch, rock, or the name that measure gives (flowing-1).",
             "Words for water: as seen, softened, silky, mist, glass, lines; with ! no smoother than that (silky!).",
-            "For cloud: sharp, streaked. For branch: still, sharp, or the words for water. For passers-by: gone, trails."
+            "For cloud: sharp, streaked. For branch: still, sharp, or the words for water. For passers-by: gone,"
+                    + " trails."
         })
 final class WishCommand implements Callable<Integer> {
 
@@ -109,14 +110,12 @@ final class WishCommand implements Callable<Integer> {
         if (answer.get("conflict") instanceof JsonObject conflict) {
             String by =
                     conflict.isNumber("stops") ? " by " + Words.number(conflict.getDouble("stops"), 1) + " stops" : "";
+            List<String> between =
+                    conflict.getArray("between").stream().map(String::valueOf).toList();
             printer.line(
-                    "%s %s clash%s",
+                    "%s %s%s",
                     printer.strong(String.format(Locale.ROOT, "%-18s", "no window")),
-                    String.join(
-                            " and ",
-                            conflict.getArray("between").stream()
-                                    .map(String::valueOf)
-                                    .toList()),
+                    String.join(" and ", between) + (between.size() == 1 ? " cannot be had" : " clash"),
                     by);
             JsonArray ways = conflict.getArray("ways");
             for (int i = 0; i < ways.size(); i++) {

@@ -3,13 +3,18 @@ package ebblight.demo;
 import static ebblight.demo.Shot.Composition.ARCH;
 import static ebblight.demo.Shot.Composition.CAP;
 import static ebblight.demo.Shot.Composition.COVE;
+import static ebblight.demo.Shot.Composition.POSTS;
 
+import ebblight.core.exposure.ThirdStops;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Shot.Composition;
 import ebblight.demo.Shot.Note;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -37,14 +42,23 @@ public final class Card {
     private static final int BURST = 12;
     private static final double BURST_SECONDS = 0.5;
 
-    private final View cove;
-    private final View arch;
+    private final Map<Composition, View> views = new EnumMap<>(Composition.class);
+    private final int width;
+    private final int height;
     private final Flaws flaws;
 
     public Card(Coast coast, Work work) {
-        cove = coast.view(WIDTH, work);
-        arch = coast.archView(WIDTH, work);
-        flaws = new Flaws(WIDTH, cove.height(), 41);
+        this(coast, WIDTH, work);
+    }
+
+    /** A card whose frames are {@code width} pixels wide. */
+    public Card(Coast coast, int width, Work work) {
+        views.put(COVE, coast.view(width, work));
+        views.put(ARCH, coast.archView(width, work));
+        views.put(POSTS, coast.postsView(width, work));
+        this.width = width;
+        height = width * 2 / 3;
+        flaws = new Flaws(width, height, 41);
     }
 
     /** All frames in the order in which they were taken. */
@@ -76,13 +90,54 @@ public final class Card {
         return shots;
     }
 
+    /**
+     * Another card: every composition is worked at twice, in an order, with times, filters and mishaps that are drawn by
+     * lot. A visit begins with a test frame; of its good frames the longest is the best one.
+     */
+    public static List<Shot> mixed(long seed) {
+        Dice dice = new Dice(seed);
+        List<Shot> shots = new ArrayList<>();
+        double clock = 0;
+        List<Composition> order = List.of(COVE, POSTS, ARCH);
+        int first = (int) dice.uniform(0, order.size());
+        for (int visit = 0; visit < order.size(); visit++) {
+            Composition composition = order.get((first + visit) % order.size());
+            List<Shot> taken = visit(composition, dice);
+            for (Shot shot : taken) {
+                String name = "TLG_" + (1000 + shots.size());
+                shots.add(shot.at(name, clock));
+                clock += Math.rint(shot.exposureSeconds() + dice.uniform(4, 15));
+            }
+            clock += Math.rint(dice.uniform(60, 240));
+        }
+        return shots;
+    }
+
+    private static List<Shot> visit(Composition composition, Dice dice) {
+        List<Shot> shots = new ArrayList<>();
+        Optional<Filter> three = Optional.of(Filter.THREE);
+        Optional<Filter> six = Optional.of(Filter.SIX);
+        shots.add(new Shot("", composition, 0, METER_SECONDS, 11, 100, Optional.empty(), Note.GOOD));
+        shots.add(new Shot("", composition, 0, 1, 11, 100, three, Note.GOOD));
+        shots.add(new Shot("", composition, 0, 8, 11, 100, six, Note.GOOD));
+        int bad = (int) dice.uniform(1, 3);
+        shots.add(bad, new Shot("", composition, 0, 8, 11, 100, six, Note.SHAKEN));
+        if (dice.uniform(0, 1) < 0.5) {
+            shots.add(new Shot("", composition, 0, 8, 11, 1600, six, Note.MIS_SET));
+        }
+        if (dice.uniform(0, 1) < 0.5) {
+            shots.add(new Shot("", composition, 0, 2, 16, 100, three, Note.GOOD));
+        }
+        return shots;
+    }
+
     public Flaws flaws() {
         return flaws;
     }
 
     /** Height of the frames in pixels. */
     public int height() {
-        return cove.height();
+        return height;
     }
 
     /** Red, green, blue codes of a frame, pixel by pixel. */
@@ -100,13 +155,13 @@ public final class Card {
     /** What falls on the sensor, times its speed; white = 1. */
     private RgbPicture light(Shot shot, Work work) {
         if (shot.composition() == Composition.CAP) {
-            return RgbPicture.black(WIDTH, height());
+            return RgbPicture.black(width, height);
         }
         double seconds = shot.exposureSeconds();
-        View view = shot.composition() == ARCH ? arch : cove;
+        View view = Objects.requireNonNull(views.get(shot.composition()), "view");
         double perSecond = Math.min(FRAMES_PER_SECOND, FRAMES_AT_MOST / seconds);
         RgbPicture mean = view.exposure(shot.opensSeconds(), seconds, perSecond, work);
-        double aperture = METER_F_NUMBER / shot.fNumber();
+        double aperture = ThirdStops.exactFNumber(METER_F_NUMBER) / ThirdStops.exactFNumber(shot.fNumber());
         double gain = seconds / METER_SECONDS * aperture * aperture * shot.isoSpeed() / 100;
         for (int c = 0; c < 3; c++) {
             int channel = c;

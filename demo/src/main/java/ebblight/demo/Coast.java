@@ -66,4 +66,9 @@ public final class Coast {
     public View archView(int width, Work work) {
         return new View(this, Lens.arch(width), work);
     }
+
+    /** The posts through a 50 mm lens, as {@link #view}. */
+    public View postsView(int width, Work work) {
+        return new View(this, Lens.posts(width), work);
+    }
 }

@@ -34,6 +34,11 @@ record Lens(int width, double focalWidths, double centreRight, double horizonWid
         return new Lens(width, 60.0 / 36, -0.385, 0.62 * 2 / 3);
     }
 
+    /** The posts: 50 mm, shifted to the right. */
+    static Lens posts(int width) {
+        return new Lens(width, 50.0 / 36, 0.22, 0.5 * 2 / 3);
+    }
+
     int height() {
         return (int) Math.floor(width * 2.0 / 3);
     }

@@ -24,12 +24,19 @@ public record Shot(
         Optional<Filter> filter,
         Note note) {
 
+    /** The same settings under another name at another time. */
+    Shot at(String newName, double newOpensSeconds) {
+        return new Shot(newName, composition, newOpensSeconds, exposureSeconds, fNumber, isoSpeed, filter, note);
+    }
+
     /** What the camera was pointed at. */
     public enum Composition {
         /** The whole cove, 28 mm. */
         COVE(28),
         /** The arch alone, 60 mm. */
         ARCH(60),
+        /** The posts before the far shore, 50 mm. */
+        POSTS(50),
         /** Nothing: the cap was on. */
         CAP(60);
 

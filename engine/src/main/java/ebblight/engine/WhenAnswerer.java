@@ -3,6 +3,7 @@ package ebblight.engine;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.exposure.Numbers;
+import ebblight.core.light.Cloud;
 import ebblight.core.light.LightModel;
 import ebblight.core.numeric.Epoch;
 import ebblight.core.numeric.Work;
@@ -69,7 +70,10 @@ final class WhenAnswerer implements Engine.Answerer {
         answer.put("from", Instants.write(Epoch.instant(from)));
         answer.put("to", Instants.write(Epoch.instant(to)));
         JsonArray warnings = new JsonArray();
-        tide.ifPresent(t -> TideAnswerer.putStation(answer, fields, t.station(), warnings));
+        tide.ifPresent(t -> {
+            TideAnswerer.putStation(answer, fields, t.station(), warnings);
+            TideAnswerer.warnOfEnds(t.curve(), from, to, warnings);
+        });
         Optional<FrameFields> frames = FrameFields.read(fields);
         answer.put("windows", windows(fields, scene, found.windows(), frames));
         putNone(answer, found);
@@ -79,7 +83,7 @@ final class WhenAnswerer implements Engine.Answerer {
         if (fields.has("guess")) {
             answer.put("guess", GuessAnswerer.of(fields.part("guess"), scene.view()));
         }
-        answer.put("assumed", assumed(fields, wishes));
+        answer.put("assumed", assumed(fields, scene, wishes));
         answer.put("warnings", warnings);
         answer.put("cautions", cautions(tide.isPresent()));
         return answer;
@@ -88,12 +92,8 @@ final class WhenAnswerer implements Engine.Answerer {
     private static Scene scene(Fields fields, Place place, double from, double to, Optional<TideCurve> tide) {
         Sky sky = new Sky(place, new TabulatedEphemeris(from - DAY_SECONDS, to + DAY_SECONDS));
         LightModel exact = LightFields.model(fields, new Sky(place, Ephemeris.computed()));
+        LightModel light = new LightModel(sky, exact.cloud(), exact.offsetStops(), exact.metered());
         Optional<Weather> weather = HourFields.weather(fields);
-        LightModel light = new LightModel(
-                sky,
-                weather.map(w -> w.cloud(exact.cloud())).orElse(exact.cloud()),
-                exact.offsetStops(),
-                exact.metered());
         Optional<CameraView> view = PlaceFields.view(fields);
         double skyline = fields.number("skylineDegrees", 0);
         return Checked.of(
@@ -230,10 +230,12 @@ final class WhenAnswerer implements Engine.Answerer {
         return " " + text + (joined ? shortfall.unit() : " " + shortfall.unit().strip());
     }
 
-    private static JsonArray assumed(Fields fields, HourWishes wishes) {
+    private static JsonArray assumed(Fields fields, Scene scene, HourWishes wishes) {
         JsonArray assumed = new JsonArray();
         assumed.addAll(wishes.assumptions());
-        if (!fields.has("cloud") && !fields.has("weather") && !fields.has("meter")) {
+        if (scene.light().cloud().equals(Cloud.CLEAR)
+                && !fields.has("cloud")
+                && !scene.light().metered()) {
             assumed.add("the light is that of a clear sky; average cloud takes 1 to 2 stops");
         }
         if (!fields.has("skylineDegrees") && fields.has("view")) {

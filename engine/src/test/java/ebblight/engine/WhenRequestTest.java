@@ -79,6 +79,24 @@ class WhenRequestTest {
         }
     }
 
+    /** High water between two passages of the same height: the ends alone would say that it stands still. */
+    @Test
+    void aReasonTellsTheWholeWay() {
+        // 2 m + 1 m times a node factor of 0.963 to 1.037 (Schureman SP 98, table 14): high water at 3 m
+        JsonObject high = asking.ask(TIDE).getArray("windows").getObject(1);
+        assertThat(high.getArray("why").getString(0)).isEqualTo("water between 2.5 and 3 m");
+        // from six degrees under to five over the horizon and back, every day: two windows, one way each
+        JsonArray low = asking.ask(with(SUN_UP, "sunAltitude", "[-6,5]")).getArray("windows");
+        assertThat(low.getObject(0).getArray("why").getString(0)).matches("sun −[56](\\.9)? to (5|4\\.9)° high");
+        assertThat(low.getObject(1).getArray("why").getString(0)).matches("sun (5|4\\.9) to −[56](\\.9)?° high");
+        JsonObject twilight = asking.ask(with(with(SUN_UP, "sunAltitude", ""), "twilight", "['civil','nautical']"))
+                .getArray("windows")
+                .getObject(0);
+        assertThat(twilight.getArray("why").getString(0)).isEqualTo("civil twilight, nautical twilight");
+        JsonObject unknown = only(asking.ask(with(with(SUN_UP, "sunAltitude", ""), "swellMetres", "[0,2]")));
+        assertThat(unknown.getArray("why").getString(0)).isEqualTo("swell not known");
+    }
+
     @Test
     void fallingWaterRanksBeforeRising() {
         JsonArray windows = asking.ask(with(with(TIDE, "tideMetres", "[2.2,2.8]"), "minMinutes", "10"))

@@ -41,11 +41,13 @@ final class TiffDirectory {
         entries.put(tag, new Entry(LONG, values.length, b.array()));
     }
 
-    void rational(int tag, double value) {
-        long denominator = value >= 1000 ? 1000 : value >= 1 ? 100_000 : 1_000_000;
-        ByteBuffer b = ByteBuffer.allocate(8).order(ByteOrder.LITTLE_ENDIAN);
-        b.putInt((int) Math.round(value * denominator)).putInt((int) denominator);
-        entries.put(tag, new Entry(RATIONAL, 1, b.array()));
+    void rational(int tag, double... values) {
+        ByteBuffer b = ByteBuffer.allocate(8 * values.length).order(ByteOrder.LITTLE_ENDIAN);
+        for (double value : values) {
+            long denominator = value >= 1000 ? 1000 : value >= 1 ? 100_000 : 1_000_000;
+            b.putInt((int) Math.round(value * denominator)).putInt((int) denominator);
+        }
+        entries.put(tag, new Entry(RATIONAL, values.length, b.array()));
     }
 
     void bytes(int tag, byte[] bytes) {

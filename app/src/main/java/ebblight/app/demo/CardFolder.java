@@ -47,7 +47,7 @@ final class CardFolder {
     }
 
     /** What the camera itself knew. */
-    private static PictureFacts facts(Shot shot) {
+    static PictureFacts facts(Shot shot) {
         return new PictureFacts(
                 OptionalDouble.of(shot.exposureSeconds()),
                 OptionalDouble.of(shot.fNumber()),

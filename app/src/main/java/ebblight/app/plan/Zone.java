@@ -6,6 +6,7 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -52,6 +53,11 @@ public final class Zone {
 
     public Instant start(LocalDate day) {
         return day.atStartOfDay(id).toInstant();
+    }
+
+    /** The instant of a clock time; the later one's offset where the clock leaps over it. */
+    public Instant instant(LocalDateTime clock) {
+        return clock.atZone(id).toInstant();
     }
 
     /** An hour of a day's clock; the one after it where the clock leaps over it. */

@@ -52,7 +52,7 @@ final class AskRoutes {
         }
         int rank =
                 switch (request.getString("schema", "")) {
-                    case "measure/1", "wish/1" -> 0;
+                    case "measure/1", "parts/1", "wish/1" -> 0;
                     default -> 1;
                 };
         answer(context, jobs.begin(key, rank, job -> desk.answer(request, key, job)));

@@ -26,6 +26,9 @@ final class Problems {
         if (e instanceof StaleRevisionException stale) {
             problem.put("newer", stale.newer());
         }
+        if (e instanceof NoTimesException) {
+            problem.put("needs", "fps");
+        }
         if (status == 500) {
             e.printStackTrace();
         }

@@ -139,11 +139,12 @@ public final class AccuracyPage {
 
     private void coast() {
         section("The demo's coast");
-        line("Whole view, 480 px, 10 s at 10 frames/s, one clip each, weights as delivered, fitted among others on wind-3, wind-8, wind-5-swell-10 at ISO 100 and evening at ISO 800. Cores:"
-                + " pixels further than " + ViewTrial.CORE_PIXELS_OF_480
-                + " px from any other kind. Noise: told variance"
-                + " over the true one (sensor and coding), smallest, median and largest of eight classes of luminance."
-                + " Drift: of the mean over a sky seen in perspective.");
+        line(
+                "Whole view, 480 px, 10 s at 10 frames/s, one clip each, weights as delivered, fitted among others on wind-3, wind-8, wind-5-swell-10 at ISO 100 and evening at ISO 800. Cores:"
+                        + " pixels further than " + ViewTrial.CORE_PIXELS_OF_480
+                        + " px from any other kind. Noise: told variance"
+                        + " over the true one (sensor and coding), smallest, median and largest of eight classes of luminance."
+                        + " Drift: of the mean over a sky seen in perspective.");
         line("");
         line(
                 "| weather | ISO | right in cores | without grass | fixed / drifting / flowing / swaying | noise | drift off, stated | camera still |");

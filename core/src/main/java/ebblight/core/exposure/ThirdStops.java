@@ -11,6 +11,9 @@ public final class ThirdStops {
     /** A typed aperture or sensitivity this near a label means the exact value behind it. */
     static final double NEAR_LABEL_STOPS = 0.15;
 
+    /** Cameras write the time of a dial to about this share. */
+    private static final double SAME_LABEL = 0.01;
+
     private static final String[] F_LABELS = {
         "1", "1.1", "1.2", "1.4", "1.6", "1.8", "2", "2.2", "2.5", "2.8", "3.2", "3.5", "4", "4.5", "5", "5.6", "6.3",
         "7.1", "8", "9", "10", "11", "13", "14", "16", "18", "20", "22", "25", "29", "32", "36", "40", "45", "51", "57",
@@ -79,6 +82,20 @@ public final class ThirdStops {
     public static double exactIso(double typed) {
         double exact = iso(isoStep(typed));
         return near(typed, exact, 1) ? exact : typed;
+    }
+
+    /**
+     * The exact time behind one that stands on a dial; any other, such as one timed by hand, is as given.
+     *
+     * @param written seconds as a camera writes them
+     */
+    public static double exactSeconds(double written) {
+        int at = timeStep(written) - FIRST_TIME;
+        if (at < 0 || at >= TIME_LABELS.length) {
+            return written;
+        }
+        double label = ShutterTime.parse(TIME_LABELS[at]);
+        return Math.abs(written / label - 1) <= SAME_LABEL ? seconds(at + FIRST_TIME) : written;
     }
 
     private static boolean near(double typed, double exact, int stopsPerDoubling) {

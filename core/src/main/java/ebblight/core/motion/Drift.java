@@ -61,8 +61,9 @@ record Drift(Flow flow, double gain, double relativeError) {
             }
         }
         Drift affine = ladder(means, even.flow, true, work);
-        Drift best = affine.gain > even.gain ? affine : even;
-        return best.told() ? best.withoutWhatStands(means, best == affine, work) : best;
+        boolean turns = affine.gain > even.gain;
+        Drift best = turns ? affine : even;
+        return best.told() ? best.withoutWhatStands(means, turns, work) : best;
     }
 
     /**

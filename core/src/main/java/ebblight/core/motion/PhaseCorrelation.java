@@ -3,12 +3,12 @@ package ebblight.core.motion;
 import ebblight.core.numeric.Fourier;
 
 /** Shift between two planes from the phases of their spectra (Kuglin and Hines 1975), to about half a pixel. */
-final class PhaseCorrelation {
+public final class PhaseCorrelation {
 
     private PhaseCorrelation() {}
 
     /** The shift (x, y) in pixels by which {@code second} lies further right and down than {@code first}. */
-    static double[] shift(float[] first, float[] second, int width, int height) {
+    public static double[] shift(float[] first, float[] second, int width, int height) {
         int size = Fourier.sizeFor(Math.max(width, height));
         Fourier fourier = Fourier.of(size);
         double[] a = windowed(first, width, height, size);

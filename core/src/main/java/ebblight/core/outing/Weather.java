@@ -5,6 +5,7 @@ import ebblight.core.numeric.Epoch;
 import java.time.Instant;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -52,6 +53,11 @@ public final class Weather {
         /** Name of the column and of the wish. */
         public String word() {
             return word;
+        }
+
+        /** Its name for a person: "swell period". */
+        String plainWord() {
+            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
         }
 
         String unit() {

@@ -2,7 +2,8 @@
 
 import { el, fill, key } from '../dom.js';
 import { clampThird, fraction, sayThird } from '../axis/scale.js';
-import { clockOf, latestStart } from '../logic/guard.js';
+import { latestStart } from '../logic/guard.js';
+import { clockIn } from '../logic/zone.js';
 import { dials } from '../logic/light.js';
 import { nameOfKind } from '../axis/marks.js';
 import { parseWish, rowRegions } from '../logic/parts.js';
@@ -98,11 +99,11 @@ export function judgeBody(c) {
   }
 
   function againWords() {
-    const start = latestStart(store.outing.guard, Date.now(), c.busySeconds);
+    const start = latestStart(store.outing, Date.now(), c.busySeconds);
     if (c.late()) {
-      return el('p.again', {}, `Past the latest start of ${clockOf(start, true)}: no other frame. Leave by ${store.outing.guard.leaveBy}.`);
+      return el('p.again', {}, `Past the latest start of ${clockIn(store.outing.zone, start, true)}: no other frame. Leave by ${store.outing.guard.leaveBy}.`);
     }
-    return el('p.again', {}, `Again: solved anew for the light now${s.light ? `, EV ${s.light.exposureValue100.toFixed(1)}` : ''}.${s.light?.stale ? ' The reading is stale: it begins with the test frame.' : ''}${start ? ` Latest start ${clockOf(start, true)}.` : ''}`);
+    return el('p.again', {}, `Again: solved anew for the light now${s.light ? `, EV ${s.light.exposureValue100.toFixed(1)}` : ''}.${s.light?.stale ? ' The reading is stale: it begins with the test frame.' : ''}${start ? ` Latest start ${clockIn(store.outing.zone, start, true)}.` : ''}`);
   }
 
   draw();

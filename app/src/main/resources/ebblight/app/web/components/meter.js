@@ -3,7 +3,7 @@
 import { el, key } from '../dom.js';
 import { stepper } from './stepper.js';
 import { dials, meterText } from '../logic/light.js';
-import { clockOf } from '../logic/guard.js';
+import { clockIn } from '../logic/zone.js';
 import { fraction } from '../axis/scale.js';
 
 /** A reading to begin with: the last one, else what the frames tell, else a clear evening. */
@@ -38,13 +38,14 @@ export const readingOf = (reading, now) => ({
 });
 
 /** Words of the light: what it was, how it changes, whether the reading still holds. */
-export function lightWords(light, readings) {
+export function lightWords(light, { light: read, zone }) {
+  const readings = read?.readings || [];
   if (!light) {
     return ['no reading yet', ''];
   }
   const last = readings.at(-1);
   const age = Math.max(0, Math.round(light.ageMinutes));
-  const at = clockOf(Date.parse(last.at));
+  const at = clockIn(zone, Date.parse(last.at));
   const rate = light.stopsPerMinute;
   const how = Math.abs(rate) < 0.01 ? 'taken as steady' : `${rate > 0 ? 'fades' : 'grows'} ${Math.abs(rate).toFixed(2)} stop/min${light.rateFrom === 'readings' ? ` ± ${light.rangeStopsPerMinute.toFixed(2)}` : ''}${light.rateFrom === 'sun' ? ' by the sun' : ''}`;
   return [`EV ${light.exposureValue100.toFixed(1)}, read at ${at}`, light.stale ? `${age} min old: meter again` : how];
@@ -56,7 +57,7 @@ export function meterPanel(outing, measured, light, actions) {
   const state = outing.light || {};
   const rate = state.stopsPerMinute;
   const bias = state.biasStops || 0;
-  const [value, how] = lightWords(light, state.readings || []);
+  const [value, how] = lightWords(light, outing);
   return el(
     'div.meter',
     {},
@@ -80,11 +81,7 @@ export function meterPanel(outing, measured, light, actions) {
 /** Steppers for the time to leave. actions: { leave(clock or null), packing(minutes), tide(word) } */
 export function guardPanel(outing, actions) {
   const guard = outing.guard || {};
-  const start = () => {
-    const soon = new Date(Date.now() + 45 * 60e3);
-    soon.setMinutes(Math.ceil(soon.getMinutes() / 5) * 5);
-    return clockOf(soon.getTime());
-  };
+  const start = () => clockIn(outing.zone, Math.ceil((Date.now() + 45 * 60e3) / 300e3) * 300e3);
   const shift = (minutes) => {
     const [h, m] = (guard.leaveBy || start()).split(':').map(Number);
     const all = (h * 60 + m + minutes + 1440) % 1440;

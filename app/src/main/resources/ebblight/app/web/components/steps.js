@@ -100,7 +100,7 @@ const BODIES = {
     const words = el('p.ev', { role: 'status' });
     const tell = () => {
       const value = exposureValue(dials.fNumber.value(reading.fNumber), dials.time.value(reading.time), dials.iso.value(reading.iso));
-      const [, how] = lightWords(s.light, store.outing.light?.readings || []);
+      const [, how] = lightWords(s.light, store.outing);
       words.replaceChildren(el('b', {}, `EV ${value.toFixed(1)}`), how);
     };
     tell();

@@ -1,8 +1,7 @@
 // From answers of the engine to the model of the time axis. No document here.
 
 import { nameOfKind, sealOfKind } from '../axis/marks.js';
-import { sayRange } from '../axis/scale.js';
-import { nearestWindow } from '../axis/lane.js';
+import { nearestWindow, sayWindow } from '../axis/lane.js';
 
 const SMALLEST_AREA = 0.01;
 const ORDER = ['drifting', 'swaying', 'fixed', 'flowing'];
@@ -148,7 +147,7 @@ export function axisModel(state) {
     bagWords: state.bagWords || 'no reading yet',
   };
   const window = nearestWindow(model);
-  model.windowWords = window ? sayRange(window.fromSeconds, window.toSeconds) : weighed ? 'no window' : 'no wish yet';
+  model.windowWords = window ? sayWindow(window) : weighed ? 'no window' : 'no wish yet';
   return model;
 }
 
@@ -158,3 +157,11 @@ export function readable(text) {
     .replace(/\b(flowing|drifting|swaying|fixed)-(\d+)/g, (all, kind, n) => nameOfKind(kind).toLowerCase() + (n === '1' ? '' : ` ${n}`))
     .replace(/^./, (c) => c.toUpperCase());
 }
+
+const NOTICED_STANDING = 0.05;
+
+/** Why moving water never grows smooth: what stands in it is there at any time. */
+export const standingNotes = (measured, shown) =>
+  rowRegions(measured, shown)
+    .filter((r) => r.kind === 'flowing' && r.standing > NOTICED_STANDING && !spansOf(r, 'silky')?.likely.length)
+    .map((r) => `${nameOfKind(r.kind)}: strands, foam lines or stones under it stand at any time, ${Math.round(100 * r.standing)} % of the light. No time makes it silky; choose how the moving part looks.`);

@@ -11,9 +11,12 @@ import { longestSeconds } from '../logic/guard.js';
 
 const PREFERRED_APERTURE = 11.3;
 
+/** A reading is carried on by its rate for half an hour; no rate holds for longer, and it was stale long before. */
+const CARRIED_MILLIS = 30 * 60e3;
+
 export function createScene(store, tell) {
   const state = {
-    view: null, measured: null, map: null, weighed: null, strips: null, settings: null, light: null, kit: null,
+    view: null, measured: null, drawn: null, weighed: null, strips: null, settings: null, light: null, kit: null,
     third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, stale: 0,
   };
   let stop = null;
@@ -25,7 +28,7 @@ export function createScene(store, tell) {
     tell('picture', node);
   });
 
-  const frames = () => ({ path: state.view.frames });
+  const frames = () => ({ path: state.view.frames, ...(state.view.framesPerSecond ? { fps: state.view.framesPerSecond } : {}) });
   const strokes = () => state.view.strokes || [];
 
   /** Opens a view: measure, weigh, then pictures and strips. */
@@ -37,9 +40,9 @@ export function createScene(store, tell) {
     state.view = view;
     state.problem = null;
     if (!keep) {
-      Object.assign(state, { measured: null, map: null, weighed: null, strips: null, selected: null });
+      Object.assign(state, { measured: null, drawn: null, weighed: null, strips: null, selected: null });
     }
-    state.reading = { fraction: 0, stage: 'reading the clip', secondsLeft: null };
+    state.reading = { fraction: 0, stage: keep ? 'measuring the parts' : 'reading the clip', secondsLeft: null };
     tell('all');
     try {
       if (!state.kit) {
@@ -58,7 +61,7 @@ export function createScene(store, tell) {
         return;
       }
       state.measured = whole.answer;
-      state.map = whole.blobs.regions ? await engine.bytes(whole.blobs.regions) : null;
+      state.drawn = await drawn(whole);
       state.reading = null;
       if (!view.wishes && state.measured.regions.length) {
         const proposed = proposedWishes(state.measured);
@@ -89,6 +92,32 @@ export function createScene(store, tell) {
         tell('all');
       }
     }
+  }
+
+  /** The parts of an answer and the map of them: the index of the part at every pixel. */
+  async function drawn({ answer, blobs }) {
+    const map = blobs.regions ? await engine.bytes(blobs.regions) : null;
+    return { regions: answer.regions, map, width: answer.mapWidth, height: answer.mapHeight };
+  }
+
+  /** Strokes were drawn or taken back: the parts are shown at once, then what is measured of them. */
+  async function stroked() {
+    stop?.abort();
+    stop = new AbortController();
+    const mine = ++turn;
+    try {
+      const found = await drawn(await engine.parts(frames(), strokes(), { signal: stop.signal }));
+      if (mine !== turn) {
+        return;
+      }
+      state.drawn = found;
+      tell('parts');
+    } catch (error) {
+      if (mine !== turn || error.name === 'AbortError') {
+        return;
+      }
+    }
+    await open(state.view, { keep: true });
   }
 
   async function strips(mine, signal) {
@@ -128,7 +157,7 @@ export function createScene(store, tell) {
   /** How fast the sun's light changes where the outing has a place; null when it has none, or when it is not known. */
   const rateOfSky = (outing, reading) =>
     outing.place?.at
-      ? engine.sky({ at: outing.place.at, time: new Date().toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
+      ? engine.sky({ at: outing.place.at, time: new Date(Date.now()).toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
         .then((sky) => sky.fadingStopsPerMinute)
         .catch(() => null)
       : Promise.resolve(null);
@@ -146,13 +175,16 @@ export function createScene(store, tell) {
     }
     const bag = (state.kit?.filters || []).filter((f) => f.inBag);
     const asked = state.third;
+    const lastAt = Date.parse(readings.at(-1).at);
+    const openAt = Math.min(Date.now(), lastAt + CARRIED_MILLIS);
     const bySun = (outing.light.stopsPerMinute ?? null) === null && readings.length === 1 ? await rateOfSky(outing, readings[0]) : null;
     const rate = bySun ?? outing.light.stopsPerMinute;
     state.light = await engine.light({
       readings: readings.slice(-2).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
-      openAtSeconds: Date.now() / 1000,
+      openAtSeconds: openAt / 1000,
       ...(rate === null || rate === undefined ? {} : { stopsPerMinute: rate }),
-    }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: Date.now() / 1000 }));
+    }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: openAt / 1000 }));
+    state.light.ageMinutes = (Date.now() - lastAt) / 60e3;
     if (bySun !== null) {
       state.light.rateFrom = 'sun';
     }
@@ -204,7 +236,6 @@ export function createScene(store, tell) {
 
   function model() {
     const now = Date.now();
-    const guard = store.outing.guard;
     const built = axisModel({
       measured: state.measured,
       weighed: state.weighed,
@@ -214,8 +245,8 @@ export function createScene(store, tell) {
       strips: state.strips,
       bag: bag(),
       limits: {
-        leaveSeconds: longestSeconds(guard, now, state.camera?.darkFrame),
-        leaveBy: guard?.leaveBy || '',
+        leaveSeconds: longestSeconds(store.outing, now, state.camera?.darkFrame),
+        leaveBy: store.outing.guard?.leaveBy || '',
         timedSeconds: state.settings?.timedLimitSeconds || 32,
         fadesBeyondSeconds: state.settings?.longestEquivalentSeconds ?? null,
       },
@@ -225,17 +256,20 @@ export function createScene(store, tell) {
   }
 
   function outline() {
-    if (!state.selected || !state.map) {
-      return null;
-    }
-    const index = state.measured.regions.findIndex((r) => r.id === state.selected);
-    return outlineOf(state.map, state.measured.mapWidth, state.measured.mapHeight, index);
+    const index = state.drawn?.map ? state.drawn.regions.findIndex((r) => r.id === state.selected) : -1;
+    return index < 0 ? null : outlineOf(state.drawn.map, state.drawn.width, state.drawn.height, index);
   }
 
   return {
-    state, pictures, open, weigh, solve, solveSoon, model, current, outline,
-    again: () => open(state.view, { keep: true }),
+    state, pictures, frames, open, weigh, solve, solveSoon, model, current, outline,
+    stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
     halt: () => stop?.abort(),
+    /** Nothing is open any more: a view without frames is shown, or none. */
+    leave() {
+      stop?.abort();
+      turn++;
+      Object.assign(state, { view: null, measured: null, drawn: null, weighed: null, strips: null, selected: null, reading: null, problem: null });
+    },
   };
 }

@@ -1,0 +1,89 @@
+package ebblight.imaging.card;
+
+import ebblight.core.numeric.LeastSquares;
+import java.util.Arrays;
+
+/** The tilt of a horizon: the straight edge across most of the picture that is strongest for its whole length. */
+final class HorizonTilt {
+
+    private static final double MOST_DEGREES = 6;
+    private static final double STEP_DEGREES = 0.25;
+    /** Share of the columns in which the edge must be seen. */
+    private static final double LEAST_SHARE = 0.55;
+    /** Stops from cell to cell from which a column shows it. */
+    private static final double LEAST_EDGE = 0.12;
+    /** Cells by which the edge of a column may lie off the line. */
+    private static final double OFF = 1.5;
+
+    private HorizonTilt() {}
+
+    /** Degrees by which the right end lies lower; not a number where no horizon is clear. */
+    static double degrees(Cells cells) {
+        int w = cells.width();
+        int h = cells.height();
+        double[] edge = new double[w * h];
+        for (int y = 1; y < h; y++) {
+            for (int x = 0; x < w; x++) {
+                int i = y * w + x;
+                edge[i] = cells.known(i) && cells.known(i - w) ? cells.level(i) - cells.level(i - w) : 0;
+            }
+        }
+        double best = 0;
+        double bestTilt = 0;
+        double bestRow = 0;
+        int sign = 1;
+        for (double degrees = -MOST_DEGREES; degrees <= MOST_DEGREES; degrees += STEP_DEGREES) {
+            double slope = Math.tan(Math.toRadians(degrees));
+            for (int row = 2; row < h - 2; row++) {
+                for (int s = -1; s <= 1; s += 2) {
+                    double strength = strength(edge, w, h, row, slope, s);
+                    if (strength > best) {
+                        best = strength;
+                        bestTilt = slope;
+                        bestRow = row;
+                        sign = s;
+                    }
+                }
+            }
+        }
+        return best == 0 ? Double.NaN : refined(edge, w, h, bestRow, bestTilt, sign);
+    }
+
+    /** Sum along a line of the edges of one sign, none counting for more than a clear one. */
+    private static double strength(double[] edge, int w, int h, double row, double slope, int sign) {
+        double sum = 0;
+        for (int x = 0; x < w; x++) {
+            int y = (int) Math.rint(row + slope * (x - w / 2.0));
+            if (y > 0 && y < h) {
+                sum += Math.max(0, Math.min(4 * LEAST_EDGE, sign * edge[y * w + x]));
+            }
+        }
+        return sum;
+    }
+
+    /** A line through where the edge lies in each column, to parts of a cell. */
+    private static double refined(double[] edge, int w, int h, double row, double slope, int sign) {
+        double[] xs = new double[w];
+        double[] ys = new double[w];
+        int n = 0;
+        for (int x = 0; x < w; x++) {
+            double line = row + slope * (x - w / 2.0);
+            int from = (int) Math.rint(line) - 2;
+            double sum = 0;
+            double moment = 0;
+            for (int y = Math.max(1, from); y <= Math.min(h - 1, from + 4); y++) {
+                double e = Math.max(0, sign * edge[y * w + x]);
+                sum += e;
+                moment += e * y;
+            }
+            if (sum > LEAST_EDGE && Math.abs(moment / sum - line) <= OFF) {
+                xs[n] = x - w / 2.0;
+                ys[n++] = moment / sum;
+            }
+        }
+        if (n < LEAST_SHARE * w) {
+            return Double.NaN;
+        }
+        return Math.toDegrees(Math.atan(LeastSquares.slope(Arrays.copyOf(xs, n), Arrays.copyOf(ys, n))));
+    }
+}
