@@ -144,8 +144,9 @@ final class PairScene {
             }
             for (int p = 0; p < out.length; p++) {
                 double x = (double) (p % WIDTH) / size;
-                double y = (double) (p / WIDTH) / size;
-                int k = (int) y * w + (int) x;
+                int row = p / WIDTH;
+                double y = (double) row / size;
+                int k = row / size * w + p % WIDTH / size;
                 double fx = x - (int) x;
                 double fy = y - (int) y;
                 out[p] += (float) (0.4
