@@ -38,21 +38,43 @@ test('a reading keeps the exact thirds behind its labels', async () => {
   assert.equal(meterText(at), 'f/11 0.125000000000s ISO100');
 });
 
-test('the guard knows the longest exposure and the latest start', async () => {
-  const { longestSeconds, latestStart, minutesLeft, instantOf } = await load('logic/guard.js');
-  const now = new Date(2027, 0, 14, 16, 26).getTime();
-  const guard = { leaveBy: '16:33', packingMinutes: 3 };
-  assert.equal(minutesLeft(guard, now), 7);
-  // 7 min less 3 min of packing and 2 s: 3 min 58 s; with the camera's dark frame half of it
-  assert.equal(longestSeconds(guard, now, false), 238);
-  assert.equal(longestSeconds(guard, now, true), 119);
-  assert.equal(latestStart(guard, now, 25), new Date(2027, 0, 14, 16, 29, 33).getTime());
-  assert.equal(longestSeconds(guard, now + 7 * 60e3, false), 0);
-  assert.equal(longestSeconds(undefined, now, false), null);
+test('a rate takes two readings half a minute apart or more', async () => {
+  const { tellingReadings } = await load('logic/light.js');
+  const at = (...seconds) => seconds.map((s) => ({ at: new Date(1e12 + 1000 * s).toISOString() }));
+  assert.deepEqual(tellingReadings(at(0, 90, 100)), [at(0)[0], at(100)[0]]);
+  assert.deepEqual(tellingReadings(at(0, 60, 100)), [at(60)[0], at(100)[0]]);
+  assert.deepEqual(tellingReadings(at(80, 100)), at(100));
+});
+
+test('the guard knows the longest exposure and the latest start, by the clock of the outing', async () => {
+  const { longestSeconds, latestStart, minutesLeft, leaveAt } = await load('logic/guard.js');
+  // Reykjavik keeps UTC all year, Auckland is 13 h ahead in January (IANA time zone database): the clock of this machine must not matter
+  for (const [zone, now] of [['Atlantic/Reykjavik', Date.UTC(2027, 0, 14, 16, 26)], ['Pacific/Auckland', Date.UTC(2027, 0, 14, 3, 26)]]) {
+    const outing = { zone, guard: { leaveBy: '16:33', packingMinutes: 3 } };
+    assert.equal(minutesLeft(outing, now), 7);
+    // 7 min less 3 min of packing and 2 s: 3 min 58 s; with the camera's dark frame half of it
+    assert.equal(longestSeconds(outing, now, false), 238);
+    assert.equal(longestSeconds(outing, now, true), 119);
+    assert.equal(latestStart(outing, now, 25), now + 1000 * (3 * 60 + 33));
+    assert.equal(longestSeconds(outing, now + 7 * 60e3, false), 0);
+    assert.equal(longestSeconds({ zone }, now, false), null);
+  }
   // just past midnight: 23:50 is ten minutes ago, 00:20 is ahead
-  const night = new Date(2027, 0, 15, 0, 0).getTime();
-  assert.equal(instantOf('23:50', night), night - 600e3);
-  assert.equal(instantOf('00:20', night), night + 1200e3);
+  const night = Date.UTC(2027, 0, 15, 0, 0);
+  assert.equal(leaveAt({ zone: 'UTC', guard: { leaveBy: '23:50' } }, night), night - 600e3);
+  assert.equal(leaveAt({ zone: 'UTC', guard: { leaveBy: '00:20' } }, night), night + 1200e3);
+});
+
+test('clock times of a zone over the change to summer time', async () => {
+  const { clockIn, instantIn } = await load('logic/zone.js');
+  // Paris goes from UTC+1 to UTC+2 on 28 March 2027 at 01:00 UTC (EU directive 2000/84/EC: last Sunday of March)
+  const before = Date.UTC(2027, 2, 28, 0, 30);
+  assert.equal(clockIn('Europe/Paris', before), '01:30');
+  assert.equal(instantIn('Europe/Paris', '03:30', before), Date.UTC(2027, 2, 28, 1, 30));
+  assert.equal(clockIn('Europe/Paris', Date.UTC(2027, 2, 28, 1, 30), true), '03:30:00');
+  assert.equal(instantIn('Europe/Paris', 'half past', before), null);
+  // a zone nobody knows must not close the page
+  assert.match(clockIn('Nowhere/Atall', before), /^\d\d:\d\d$/);
 });
 
 test('a run counts in, counts down, and tells how far over it is', async () => {
@@ -100,6 +122,13 @@ test('words of a part follow one another without gap or overlap', async () => {
   assert.deepEqual(proposedWishes(MEASURED), { 'fixed-1': 'still', 'flowing-1': 'silky' });
   assert.deepEqual(parseWish('silky!'), { word: 'silky', closed: true });
   assert.equal(readable('flowing-1: looks like breaking waves'), 'Water: looks like breaking waves');
+});
+
+test('a wish goes on to the largest part of its kind when a stroke parts the picture anew', async () => {
+  const { carriedWishes } = await load('logic/parts.js');
+  assert.deepEqual(carriedWishes({ 'flowing-7': 'silky' }, MEASURED), { 'flowing-7': 'silky', 'flowing-1': 'silky' });
+  assert.equal(carriedWishes({ 'flowing-1': 'silky', 'flowing-7': 'mist' }, MEASURED), null);
+  assert.equal(carriedWishes({}, MEASURED), null);
 });
 
 test('verdict: holds, likely holds, misses, clash, late', async () => {
@@ -180,7 +209,7 @@ test('the question holds what is known and no more', async () => {
 });
 
 test('days and hours are those of the place', async () => {
-  const { addDays, dayIn, hourIn, dayWords, guardWords } = await load('logic/plan.js');
+  const { addDays, cutOff, dayIn, hourIn, dayWords, guardWords } = await load('logic/plan.js');
   // 1 January 2027 is a Friday (common knowledge: any calendar)
   assert.equal(dayWords('2027-01-01'), 'Fri 1 Jan');
   assert.equal(addDays('2027-02-28', 1), '2027-03-01');
@@ -188,4 +217,23 @@ test('days and hours are those of the place', async () => {
   assert.equal(hourIn('Europe/Paris', '2027-07-01T12:00:00Z'), '14:00');
   assert.match(guardWords({ end: '2027-01-01T12:00:00Z', guard: { leaveBy: '2027-01-01T11:00:00Z' } }, 'UTC'), /Leave by 11:00, before the window ends/);
   assert.match(guardWords({ end: '2027-01-01T12:00:00Z', guard: { verdict: 'leave now' } }, 'UTC'), /over the way back/);
+  const start = '2027-01-01T10:00:00Z';
+  assert.equal(cutOff({ start, guard: { verdict: 'leave now', latestStart: null } }), true);
+  assert.equal(cutOff({ start, guard: { verdict: 'leave by', latestStart: '2027-01-01T09:59:00Z' } }), true);
+  assert.equal(cutOff({ start, guard: { verdict: 'leave by', latestStart: '2027-01-01T10:40:00Z' } }), false);
+  assert.equal(cutOff({ start }), false);
+});
+
+test('typed rows come back as they were typed, and take the place of the station', async () => {
+  const { rowsText, rowsWords, TABLES } = await load('logic/plan-rows.js');
+  const { questionOf } = await load('logic/plan.js');
+  const waters = [['2027-01-10T03:12Z', 5.1, 'high'], ['2027-01-10T09:40Z', 1.2, 'low']];
+  assert.equal(rowsText('waters', waters), TABLES.waters.example);
+  assert.equal(rowsWords('waters', waters, 'Europe/Paris'), '2 waters, Sun 10 Jan 04:12 to Sun 10 Jan 10:40');
+  const air = [{ time: '2027-01-10T12:00Z', cloudCover: 0.5, windMetresPerSecond: 6 }, { time: '2027-01-10T18:00Z', cloudCover: 0.8 }];
+  assert.equal(rowsText('weather', air), 'time,cloudCover,windMetresPerSecond\n2027-01-10T12:00Z,0.5,6\n2027-01-10T18:00Z,0.8,');
+  const asked = questionOf({ zone: 'UTC', place: { at: '1,2', station: 'x' }, plan: { table: waters, guard: { feetMetres: 3 } } }, { id: 'view-1', hour: { tideMetres: [1, 2] } }, '2027-01-10', null);
+  assert.equal(asked.station, undefined);
+  assert.deepEqual(asked.table, waters);
+  assert.deepEqual(asked.guard, { feetMetres: 3 });
 });

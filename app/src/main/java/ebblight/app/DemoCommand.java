@@ -58,7 +58,7 @@ final class DemoCommand implements Callable<Integer> {
                 job.outing.fadingStopsPerMinute(),
                 Clock.systemUTC());
         DemoReport report = new DemoReport(job);
-        report.write(folder, stacked.picture(), work);
+        report.write(folder, stacked, work);
         if (json.wanted()) {
             printer.line(Asked.print(answer(job, folder)));
             return ExitCode.DONE;

@@ -11,8 +11,8 @@ import ebblight.app.report.ReportPage;
 import ebblight.app.report.ReportPictures;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Coast;
-import ebblight.imaging.CodedPicture;
 import ebblight.imaging.OutputFile;
+import ebblight.imaging.StackResult;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -36,7 +36,7 @@ final class DemoReport {
     }
 
     /** Writes the page, the words, and the preview of the chosen time at full size. */
-    void write(Path folder, CodedPicture stacked, Work work) throws IOException {
+    void write(Path folder, StackResult stacked, Work work) throws IOException {
         double chosen = DemoJob.chosenSeconds(job.settings, job.wanted);
         double between = TimeWanted.of(job.clashing).fromSeconds();
         Path predicted = folder.resolve("preview-" + DemoOuting.name(chosen) + ".jpg");
@@ -44,7 +44,7 @@ final class DemoReport {
         ReportPictures pictures = ReportPictures.of(
                 Files.readAllBytes(firstOf(job.outing.burst())),
                 Files.readAllBytes(predicted),
-                ReportPictures.jpeg(stacked),
+                ReportPictures.jpeg(stacked.picture()),
                 job.survey,
                 job.measured,
                 chosen,
@@ -60,6 +60,7 @@ final class DemoReport {
                 chosen,
                 between,
                 pictures,
+                new Report.Burst(stacked.frames(), stacked.seconds().orElseThrow()),
                 job.compared,
                 truths);
         OutputFile.write(folder.resolve(PAGE), ReportPage.of(report, work));

@@ -1,6 +1,7 @@
 package ebblight.app;
 
 import ebblight.app.ask.UsageException;
+import ebblight.app.made.Made;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
 import java.io.IOException;
@@ -31,15 +32,21 @@ import picocli.CommandLine.TypeConversionException;
             SettingsCommand.class,
             BalanceCommand.class,
             PreviewCommand.class,
-            StackCommand.class,
             SlateCommand.class,
             SortCommand.class,
             FilterCheckCommand.class,
+            StackCommand.class,
+            BlendCommand.class,
+            RepairCommand.class,
+            FinishCommand.class,
+            WriteCommand.class,
+            AgainCommand.class,
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,
             OutingCommand.class,
-            OpenCommand.class
+            OpenCommand.class,
+            PocketCommand.class
         },
         footer = {
             "",
@@ -48,7 +55,7 @@ import picocli.CommandLine.TypeConversionException;
         })
 final class EbblightCommand implements Runnable {
 
-    static final String VERSION = "ebblight 0.1.0";
+    static final String VERSION = Made.PROGRAM;
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before run
@@ -62,6 +69,21 @@ final class EbblightCommand implements Runnable {
     }
 
     static int run(String... arguments) {
+        return line().execute(arguments);
+    }
+
+    /** A command that writes a picture, as it was typed. */
+    static PictureCommand pictureCommand(String... arguments) {
+        CommandLine line = line();
+        CommandLine named = line.getSubcommands().get(arguments[0]);
+        if (named != null && named.getCommand() instanceof PictureCommand command) {
+            line.parseArgs(arguments);
+            return command;
+        }
+        throw new ParameterException(line, "\"" + arguments[0] + "\" is no command that makes a picture");
+    }
+
+    private static CommandLine line() {
         CommandLine line = new CommandLine(new EbblightCommand());
         line.setUsageHelpAutoWidth(true);
         line.registerConverter(Double.class, EbblightCommand::number);
@@ -70,7 +92,7 @@ final class EbblightCommand implements Runnable {
         line.registerConverter(int.class, EbblightCommand::wholeNumber);
         line.setParameterExceptionHandler((e, args) -> usage(e));
         line.setExecutionExceptionHandler((e, command, parsed) -> failure(e, command));
-        return line.execute(arguments);
+        return line;
     }
 
     private static double number(String typed) {

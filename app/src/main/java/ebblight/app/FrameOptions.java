@@ -4,6 +4,7 @@ import ebblight.app.ask.UsageException;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.Inputs;
 import ebblight.imaging.NoTimesException;
+import ebblight.imaging.RawAs;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -17,7 +18,7 @@ final class FrameOptions {
     @Parameters(
             paramLabel = "INPUT",
             arity = "1..*",
-            description = "A clip, a folder of pictures, or pictures (JPEG, PNG, TIFF, RAW by its embedded JPEG).")
+            description = "A clip, a folder of pictures, or pictures (JPEG, PNG, TIFF, RAW).")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private List<Path> inputs;
 
@@ -32,10 +33,14 @@ final class FrameOptions {
         return inputs;
     }
 
-    /** Opens the frames; their times must be known when {@code timesNeeded}. */
+    /** Opens the frames, RAW by its embedded JPEG; their times must be known when {@code timesNeeded}. */
     FrameSource open(boolean timesNeeded) throws IOException {
+        return open(timesNeeded, RawAs.EMBEDDED);
+    }
+
+    FrameSource open(boolean timesNeeded, RawAs rawAs) throws IOException {
         try {
-            return Inputs.open(inputs, rate(), timesNeeded);
+            return Inputs.open(inputs, rate(), timesNeeded, rawAs);
         } catch (NoTimesException e) {
             throw new UsageException(String.valueOf(e.getMessage()));
         }

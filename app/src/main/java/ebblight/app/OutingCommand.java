@@ -1,5 +1,6 @@
 package ebblight.app;
 
+import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
@@ -11,11 +12,13 @@ import ebblight.app.plan.StationCatalogue;
 import ebblight.app.plan.WishesFile;
 import ebblight.app.plan.Zone;
 import ebblight.core.sky.Place;
+import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -28,7 +31,7 @@ import picocli.CommandLine.Parameters;
         name = "outing",
         mixinStandardHelpOptions = true,
         description = "Begins an outing: a folder of plain files that outlives the program.",
-        subcommands = OutingCommand.New.class)
+        subcommands = {OutingCommand.New.class, OutingJoinCommand.class})
 final class OutingCommand implements Callable<Integer> {
 
     @Override
@@ -51,6 +54,9 @@ final class OutingCommand implements Callable<Integer> {
 
         @Mixin
         private final ViewOptions view = new ViewOptions();
+
+        @Mixin
+        private final PlanOptions plan = new PlanOptions();
 
         @Parameters(paramLabel = "FOLDER", description = "Where the outing is kept.")
         @SuppressWarnings("NullAway.Init") // set by picocli
@@ -106,7 +112,14 @@ final class OutingCommand implements Callable<Integer> {
             if (wishes != null) {
                 wished.putAll(SurveyRequest.document(wishes));
                 try {
-                    WishesFile.request(wished, wishes.resolveSibling(""));
+                    JsonObject request = WishesFile.request(wished, wishes.resolveSibling(""));
+                    // an outing is moved about: it keeps the rows of files, not their names
+                    for (String file : List.of("table", "weather")) {
+                        if (wished.has(file)) {
+                            wished.put(file, request.get(file));
+                        }
+                    }
+                    ask(wished);
                 } catch (RequestException e) {
                     throw new UnreadableInputException(wishes, String.valueOf(e.getMessage()));
                 }
@@ -123,9 +136,28 @@ final class OutingCommand implements Callable<Integer> {
             }
             if (station != null) {
                 wished.put("station", station(station));
+                wished.remove("table");
             }
             view.put(wished);
+            plan.put(wished);
+            try {
+                ask(wished);
+            } catch (RequestException e) {
+                throw new UsageException("--hour or an option beside it: " + e.getMessage());
+            }
             return wished;
+        }
+
+        /** Asks for one day, so that what cannot be used is said before anything is written. */
+        private void ask(JsonObject wished) throws IOException {
+            JsonObject whole = new JsonObject();
+            whole.put("hours", JsonArray.from("00:00", "24:00"));
+            whole.put("at", "0,0");
+            whole.put("from", "2027-01-01");
+            whole.put("to", "2027-01-02");
+            whole.putAll(wished);
+            whole.put("schema", "wishes/1");
+            Asked.of(new Engine(), WishesFile.request(whole, Path.of("")), printer.work());
         }
 
         private static String station(String typed) throws IOException {

@@ -1,8 +1,6 @@
 package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
-import ebblight.app.ask.Asked;
-import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.PreviewPicture;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.UsageException;
@@ -12,8 +10,8 @@ import ebblight.core.exposure.UnreadableTextException;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.SurveyReader;
+import java.io.IOException;
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -28,48 +26,35 @@ import picocli.CommandLine.Option;
             "Up to the length of the clip it is the mean of its frames; beyond, foam patterns and long cloud streaks"
                     + " are likely ones, not the ones that will come."
         })
-final class PreviewCommand implements Callable<Integer> {
+final class PreviewCommand extends PictureCommand {
 
     @Mixin
     private final FrameOptions frames = new FrameOptions();
-
-    @Mixin
-    private final JsonOption json = new JsonOption();
 
     @Option(names = "--time", required = true, paramLabel = "T", description = "Shutter time: 1/60, 0.8s, 30s, 4m30s.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private String time;
 
-    @Option(names = "-o", required = true, paramLabel = "P.jpg", description = "Picture to write (.jpg or .tif).")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path output;
-
     @Option(names = "--strokes", paramLabel = "S.json", description = "Lines drawn over parts (strokes/1).")
     private @Nullable Path strokes;
 
-    private final Printer printer = new Printer();
+    @Override
+    JsonObject make(Path target, Work work) throws IOException {
+        parsed(time, "--time");
+        FrameSource source = frames.open(true);
+        SurveyRequest request = SurveyRequest.read(source, SurveyReader.SURVEY_WIDTH, strokes, work);
+        return PreviewPicture.write(request, time, new JsonObject(), target, work);
+    }
 
     @Override
-    public Integer call() throws Exception {
-        double seconds = parsed(time, "--time");
-        PictureOutput.check(output);
-        Work work = printer.work();
-        FrameSource source = frames.open(true);
-        PictureOutput.keepOriginals("-o", output, source);
-        SurveyRequest request = SurveyRequest.read(source, SurveyReader.SURVEY_WIDTH, strokes, work);
-        JsonObject answer = PreviewPicture.write(request, time, new JsonObject(), output, work);
-        if (json.wanted()) {
-            printer.line(Asked.print(answer));
-        } else {
-            printer.line(
-                    "%s  %s, %s; the frames show up to %s themselves, %s of the picture is known from them",
-                    output,
-                    Words.time(seconds),
-                    answer.getString("method"),
-                    Words.time(answer.getDouble("clipSeconds")),
-                    Words.percent(answer.getDouble("knownFraction")));
-        }
-        return ExitCode.DONE;
+    void print(JsonObject answer, Printer to) {
+        to.line(
+                "%s  %s, %s; the frames show up to %s themselves, %s of the picture is known from them",
+                answer.getString("file"),
+                Words.time(answer.getDouble("seconds")),
+                answer.getString("method"),
+                Words.time(answer.getDouble("clipSeconds")),
+                Words.percent(answer.getDouble("knownFraction")));
     }
 
     /** Reads a typed time, naming the option when it cannot be read. */

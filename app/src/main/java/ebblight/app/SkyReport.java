@@ -59,7 +59,7 @@ final class SkyReport {
                 fading(answer.getDouble("fadingStopsPerMinute")));
         printer.line(printer.faint("        on level ground, " + answer.getString("cloud") + " sky"
                 + (answer.getBoolean("metered") ? ", moved to the meter reading" : "")
-                + "; the bright western sky itself meters some 4 stops more at sunset"));
+                + "; the bright sky over the sun itself meters some 4 stops more at sunrise and sunset"));
         events();
         if (answer.has("hours")) {
             hours();
@@ -182,6 +182,10 @@ final class SkyReport {
         if (exposure.isNumber("openSeconds")) {
             printer.line("started now, hold it open for " + Words.time(exposure.getDouble("openSeconds"))
                     + " while the light changes");
+        }
+        for (JsonObject entering : Asked.rows(exposure.getArray("entering"))) {
+            printer.line(printer.strong("the " + entering.getString("body") + " enters the picture at "
+                    + zone.hour(Instant.parse(entering.getString("time"))) + ", before the shutter closes"));
         }
     }
 

@@ -8,17 +8,20 @@ import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
+import ebblight.imaging.MosaicStack;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.PictureNotes;
+import ebblight.imaging.RawAs;
 import ebblight.imaging.Skipped;
 import ebblight.imaging.StackOptions;
 import ebblight.imaging.StackResult;
 import ebblight.imaging.Stacker;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -29,17 +32,10 @@ import picocli.CommandLine.Option;
         name = "stack",
         mixinStandardHelpOptions = true,
         description = "Adds frames up to one long exposure in linear light, 16 bits a sample.")
-final class StackCommand implements Callable<Integer> {
+final class StackCommand extends PictureCommand {
 
     @Mixin
     private final FrameOptions frames = new FrameOptions();
-
-    @Mixin
-    private final JsonOption json = new JsonOption();
-
-    @Option(names = "-o", required = true, paramLabel = "OUT.tif", description = "Picture to write (.tif or .jpg).")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path output;
 
     @Option(
             names = "--as",
@@ -58,32 +54,40 @@ final class StackCommand implements Callable<Integer> {
     @Option(names = "--linear", description = "Write linear light with a linear profile.")
     private boolean linear;
 
-    private final Printer printer = new Printer();
+    @Option(
+            names = "--mosaic",
+            description = "RAW only: add up before demosaicing; the mean stays beside OUT as OUT.dng.")
+    private boolean mosaic;
 
     @Override
-    public Integer call() throws Exception {
-        PictureOutput.check(output);
+    JsonObject make(Path target, Work work) throws IOException {
         StackOptions.As how = how();
-        Work work = printer.work();
-        FrameSource source = frames.open(false);
-        PictureOutput.keepOriginals("-o", output, source);
+        FrameSource source = frames.open(false, RawAs.DEVELOPED);
         Optional<StillParts> still = align ? Optional.of(StillParts.measured(source, work)) : Optional.empty();
         StackOptions options =
                 new StackOptions(how, Optional.ofNullable(darks), still.map(StillParts::alignOn), linear);
-        StackResult result = Stacker.stack(source, options, work);
+        StackResult result = mosaic ? ofMosaics(source, options, target, work) : Stacker.stack(source, options, work);
         List<String> warnings = new ArrayList<>(result.warnings());
         still.map(StillParts::warning).filter(w -> !w.isEmpty()).ifPresent(warnings::add);
         String description = "Stack of " + result.frames() + " frames, "
                 + options.as().name().toLowerCase(Locale.ROOT) + " in linear light";
         PictureFacts facts =
                 PictureFacts.of(result.facts(), result.seconds(), result.frames(), source.files(), description);
-        PictureOutput.write(output, result.picture(), facts, work);
-        if (json.wanted()) {
-            printer.line(Asked.print(answer(result, warnings)));
-        } else {
-            print(result, warnings);
+        PictureOutput.write(target, result.picture(), facts, PictureNotes.of(result.grain()), work);
+        return answer(target, result, warnings);
+    }
+
+    private static StackResult ofMosaics(FrameSource source, StackOptions options, Path target, Work work)
+            throws IOException {
+        boolean plain = options.as() == StackOptions.As.MEAN
+                && options.darks().isEmpty()
+                && options.align().isEmpty();
+        if (!plain) {
+            throw new UsageException("--mosaic: adds up a plain mean; leave out --as, --darks and --align");
         }
-        return ExitCode.DONE;
+        Path mean = MosaicStack.beside(target);
+        PictureOutput.keepOriginals("-o", mean, source);
+        return MosaicStack.stack(source, mean, options.linear(), work);
     }
 
     private StackOptions.As how() {
@@ -95,10 +99,10 @@ final class StackCommand implements Callable<Integer> {
         throw new UsageException("--as: \"" + as + "\" is not known; expected mean, brightest, darkest or median");
     }
 
-    private JsonObject answer(StackResult result, List<String> warnings) {
+    private static JsonObject answer(Path target, StackResult result, List<String> warnings) {
         JsonObject answer = new JsonObject();
         answer.put("schema", "stack/1");
-        answer.put("file", output.toString());
+        answer.put("file", target.toString());
         answer.put("frames", result.frames());
         answer.put("width", result.picture().width());
         answer.put("height", result.picture().height());
@@ -124,30 +128,31 @@ final class StackCommand implements Callable<Integer> {
         return answer;
     }
 
-    private void print(StackResult result, List<String> warnings) {
-        printer.line(
+    @Override
+    void print(JsonObject answer, Printer to) {
+        to.line(
                 "%s  %d frames%s, %d × %d, 16 bits",
-                output,
-                result.frames(),
-                result.seconds().isPresent()
-                        ? ", " + Words.time(result.seconds().getAsDouble()) + " of light"
-                        : "",
-                result.picture().width(),
-                result.picture().height());
-        result.gaps()
-                .filter(g -> g.count() > 0)
-                .ifPresent(g -> printer.line(
-                        "gaps     %d, together %s, the longest %s: moving lights show them",
-                        g.count(), Words.time(g.seconds()), Words.time(g.longestSeconds())));
-        List<Skipped> skipped = result.skipped();
-        for (Skipped s : skipped.subList(0, Math.min(10, skipped.size()))) {
-            printer.line("skipped  " + s.file() + ": " + s.reason());
+                answer.getString("file"),
+                answer.getInt("frames"),
+                answer.isNumber("seconds") ? ", " + Words.time(answer.getDouble("seconds")) + " of light" : "",
+                answer.getInt("width"),
+                answer.getInt("height"));
+        if (answer.get("gaps") instanceof JsonObject gaps && gaps.getInt("count") > 0) {
+            to.line(
+                    "gaps     %d, together %s, the longest %s: moving lights show them",
+                    gaps.getInt("count"),
+                    Words.time(gaps.getDouble("seconds")),
+                    Words.time(gaps.getDouble("longestSeconds")));
+        }
+        List<JsonObject> skipped = Asked.rows(answer.getArray("skipped"));
+        for (JsonObject s : skipped.subList(0, Math.min(10, skipped.size()))) {
+            to.line("skipped  " + s.getString("file") + ": " + s.getString("reason"));
         }
         if (skipped.size() > 10) {
-            printer.line("skipped  and " + (skipped.size() - 10) + " more (all with --json)");
+            to.line("skipped  and " + (skipped.size() - 10) + " more (all with --json)");
         }
-        for (String warning : warnings) {
-            printer.line("note     " + warning);
+        for (Object warning : answer.getArray("warnings")) {
+            to.line("note     " + warning);
         }
     }
 }

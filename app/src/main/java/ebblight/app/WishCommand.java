@@ -3,6 +3,7 @@ package ebblight.app;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
+import ebblight.app.ask.Spans;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
@@ -25,7 +26,8 @@ import picocli.CommandLine.Option;
             "Finds the shutter times at which every part does what it shall.",
             "Parts: water, cloud, branch, rock, or the name that measure gives (flowing-1).",
             "Words for water: as seen, softened, silky, mist, glass, lines; with ! no smoother than that (silky!).",
-            "For cloud: sharp, streaked. For branch: still, sharp, or the words for water. For passers-by: gone, trails."
+            "For cloud: sharp, streaked. For branch: still, sharp, or the words for water. For passers-by: gone,"
+                    + " trails."
         })
 final class WishCommand implements Callable<Integer> {
 
@@ -97,29 +99,23 @@ final class WishCommand implements Callable<Integer> {
                     "%-18s %-12s %s%s",
                     demand.getString("wish"),
                     demand.getString("region"),
-                    spans(demand.getArray("likely")),
+                    Spans.any(demand.getArray("likely")),
                     demand.getString("note").isEmpty() ? "" : "  (" + demand.getString("note") + ")");
         }
         JsonArray windows = answer.getArray("windows");
         for (int i = 0; i < windows.size(); i++) {
             JsonObject window = windows.getObject(i);
-            Object sure = window.get("sure");
-            printer.line(
-                    "%s %s",
-                    printer.strong(String.format(Locale.ROOT, "%-18s", "window")),
-                    span(window) + (sure instanceof JsonObject s ? ", sure " + span(s) : ", nowhere sure"));
+            printer.line("%s %s", printer.strong(String.format(Locale.ROOT, "%-18s", "window")), Spans.window(window));
         }
         if (answer.get("conflict") instanceof JsonObject conflict) {
             String by =
                     conflict.isNumber("stops") ? " by " + Words.number(conflict.getDouble("stops"), 1) + " stops" : "";
+            List<String> between =
+                    conflict.getArray("between").stream().map(String::valueOf).toList();
             printer.line(
-                    "%s %s clash%s",
+                    "%s %s%s",
                     printer.strong(String.format(Locale.ROOT, "%-18s", "no window")),
-                    String.join(
-                            " and ",
-                            conflict.getArray("between").stream()
-                                    .map(String::valueOf)
-                                    .toList()),
+                    String.join(" and ", between) + (between.size() == 1 ? " cannot be had" : " clash"),
                     by);
             JsonArray ways = conflict.getArray("ways");
             for (int i = 0; i < ways.size(); i++) {
@@ -147,22 +143,5 @@ final class WishCommand implements Callable<Integer> {
         for (Object warning : warnings) {
             printer.line("note     " + warning);
         }
-    }
-
-    private static String spans(JsonArray spans) {
-        StringBuilder text = new StringBuilder();
-        for (int i = 0; i < spans.size(); i++) {
-            text.append(i > 0 ? " or " : "").append(span(spans.getObject(i)));
-        }
-        return text.isEmpty() ? "at no time" : text.toString();
-    }
-
-    private static String span(JsonObject span) {
-        double from = span.getDouble("fromSeconds");
-        boolean open = span.isNull("toSeconds");
-        if (from <= 0) {
-            return open ? "any time" : "up to " + Words.time(span.getDouble("toSeconds"));
-        }
-        return open ? "from " + Words.time(from) : Words.time(from) + " to " + Words.time(span.getDouble("toSeconds"));
     }
 }

@@ -69,4 +69,83 @@ class OutingCommandTest {
         Path file = Files.writeString(folder.resolve("file"), "x");
         Said.by("outing", "new", file.toString(), "--at", "1,2").refuses(3, "file");
     }
+
+    @Test
+    void allThatThePageSetsCanBeTyped() throws Exception {
+        Path outing = folder.resolve("typed");
+        Path air = Files.writeString(
+                folder.resolve("air.csv"), "time,cloudCover,swellMetres\n2027-01-10T12:00Z,0.5,1.2\n");
+        Said said = Said.by(("outing new " + outing + " --at 48.65,-2.03 --zone Europe/Paris --station nearest"
+                        + " --view-azimuth 290 --focal 35 --hour sunAltitude=-6,5 --hour sunInFrame=no"
+                        + " --hour tideDirection=falling --hour twilight=civil,nautical --hour hours=05:00,22:00"
+                        + " --from 2027-01-10 --to 2027-01-20 --min-minutes 25 --time 30s,2m --way-back 4.2"
+                        + " --swell 1.5@9 --cloud thin --skyline 2 --weather " + air)
+                .split(" "));
+        assertThat(said.code()).as(said.err()).isZero();
+        JsonObject document = written(outing);
+        JsonObject hour = document.getArray("views").getObject(0).getObject("hour");
+        assertThat(hour.keySet())
+                .containsExactlyInAnyOrder("sunAltitude", "sunInFrame", "tideDirection", "twilight", "hours");
+        assertThat(hour.getBoolean("sunInFrame")).isFalse();
+        assertThat(hour.isBoolean("sunInFrame")).isTrue();
+        assertThat(hour.getArray("sunAltitude").getDouble(0)).isEqualTo(-6);
+        JsonObject plan = document.getObject("plan");
+        assertThat(plan.getString("from")).isEqualTo("2027-01-10");
+        assertThat(plan.getInt("minMinutes")).isEqualTo(25);
+        assertThat(plan.getObject("exposure").getString("to")).isEqualTo("2m");
+        assertThat(plan.getObject("guard").getDouble("swellSeconds")).isEqualTo(9);
+        // rows, not the name of a file that stays behind
+        assertThat(plan.getArray("weather").getObject(0).getDouble("swellMetres"))
+                .isEqualTo(1.2);
+        assertThat(document.getObject("place").getInt("skylineDegrees")).isEqualTo(2);
+    }
+
+    @Test
+    void aTableIsTakenAlongWithItsRows() throws Exception {
+        Files.writeString(
+                folder.resolve("waters.csv"),
+                "time,heightMetres,kind\n2027-01-10T03:00Z,5,high\n2027-01-10T09:00Z,1,low\n");
+        Path wishes = Files.writeString(
+                folder.resolve("w.json"),
+                """
+                {"schema":"wishes/1","at":"48.65,-2.03","from":"2027-01-10","to":"2027-01-11","table":"waters.csv",
+                 "tideMetres":[1,3],"guess":{"windMetresPerSecond":6}}
+                """);
+        Path outing = folder.resolve("far/away");
+        assertThat(Said.by("outing", "new", outing.toString(), "--wishes", wishes.toString())
+                        .code())
+                .isZero();
+        JsonObject document = written(outing);
+        assertThat(document.getObject("plan").getArray("table").getArray(1).getString(2))
+                .isEqualTo("low");
+        assertThat(document.getObject("plan").getObject("guess")).isNotNull();
+        assertThat(document.getArray("views").getObject(0).getObject("hour").keySet())
+                .containsExactly("tideMetres");
+    }
+
+    @Test
+    void aWishThatCannotBeUsedIsSaidBeforeAnythingIsWritten() throws Exception {
+        Path outing = folder.resolve("shore");
+        String start = "outing new " + outing + " --at 48.65,-2.03 ";
+        for (String[] bad : new String[][] {
+            {"--hour sunAltitude=5,-6", "sunAltitude"},
+            {"--hour sunAltitud=5,6", "sunAltitud"},
+            {"--hour sunAltitude", "--hour"},
+            {"--hour tideMetres=1,2", "needs a tide"},
+            {"--hour sunInFrame=no", "needs a view"},
+            {"--hour days=sat,someday", "someday"},
+            {"--from 2027-02-30 --to 2027-03-01", "2027-02-30"},
+            {"--from 2027-02-03", "--to"},
+            {"--from 2027-02-03 --to 2027-02-03", "after from"},
+            {"--time soon", "soon"},
+            {"--way-back 3 --station nearest --swell high", "--swell"},
+            {"--margin 1", "--way-back"},
+            {"--way-back 3", "needs a tide"},
+            {"--cloud pink", "pink"},
+            {"--min-minutes 0", "minMinutes"}
+        }) {
+            Said.by((start + bad[0]).split(" ")).refuses(2, bad[1]);
+        }
+        assertThat(Files.exists(outing)).isFalse();
+    }
 }

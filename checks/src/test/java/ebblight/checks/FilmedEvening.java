@@ -15,15 +15,22 @@ import ebblight.core.numeric.Work;
 import ebblight.demo.Coast;
 import ebblight.demo.Sensor;
 import ebblight.demo.View;
+import ebblight.imaging.CodedPicture;
+import ebblight.imaging.FrameFacts;
+import ebblight.imaging.PictureFacts;
+import ebblight.imaging.TiffWriter;
+import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalDouble;
 
 /** The demo's evening, small, filmed at ten frames a second through its sensor. */
 final class FilmedEvening {
 
-    private static final double FRAMES_PER_SECOND = 10;
+    static final double FRAMES_PER_SECOND = 10;
 
     private final View view;
     private final List<byte[]> frames = new ArrayList<>();
@@ -40,13 +47,28 @@ final class FilmedEvening {
         return view;
     }
 
-    /** Previews from the first {@code count} frames. */
-    Preview previews(int count) throws Exception {
+    /** Writes the frames into a folder, without loss. */
+    void write(Path folder) throws IOException {
+        for (int i = 0; i < frames.size(); i++) {
+            CodedPicture picture = CodedPicture.srgb8(view.width(), view.height(), frames.get(i));
+            PictureFacts facts =
+                    PictureFacts.of(FrameFacts.none(), OptionalDouble.empty(), 1, List.of(), "frame " + (1000 + i));
+            TiffWriter.write(folder.resolve("f" + (1000 + i) + ".tif"), picture, facts, Work.alone());
+        }
+    }
+
+    /** The first {@code count} frames. */
+    Clip clip(int count) {
         double[] times = new double[count];
         for (int i = 0; i < count; i++) {
             times[i] = i / FRAMES_PER_SECOND;
         }
-        Clip clip = Clip.of(view.width(), view.height(), times, frames.subList(0, count), Clip.Coding.SRGB8);
+        return Clip.of(view.width(), view.height(), times, frames.subList(0, count), Clip.Coding.SRGB8);
+    }
+
+    /** Previews from the first {@code count} frames. */
+    Preview previews(int count) throws Exception {
+        Clip clip = clip(count);
         ViewSurvey survey = ViewSurvey.of(clip, strokes(), RegionModel.standard(), Work.alone());
         return Measurement.of(survey, Work.alone()).preview(Work.alone());
     }

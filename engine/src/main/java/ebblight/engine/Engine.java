@@ -15,17 +15,19 @@ public final class Engine {
 
     public Engine() {
         Surveys surveys = new Surveys();
-        answerers = new TreeMap<>(Map.of(
-                "settings/1", new SettingsAnswerer(),
-                "balance/1", new BalanceAnswerer(),
-                "light/1", new LightAnswerer(),
-                "measure/1", new MeasureAnswerer(surveys),
-                "wish/1", new WishAnswerer(surveys),
-                "preview/1", new PreviewAnswerer(surveys),
-                "sky/1", new SkyAnswerer(),
-                "tide/1", new TideAnswerer(),
-                "when/1", new WhenAnswerer(),
-                "guess/1", new GuessAnswerer()));
+        answerers = new TreeMap<>(Map.ofEntries(
+                Map.entry("settings/1", new SettingsAnswerer()),
+                Map.entry("balance/1", new BalanceAnswerer()),
+                Map.entry("light/1", new LightAnswerer()),
+                Map.entry("measure/1", new MeasureAnswerer(surveys)),
+                Map.entry("parts/1", new PartsAnswerer(surveys)),
+                Map.entry("blend/1", new BlendAnswerer(surveys)),
+                Map.entry("wish/1", new WishAnswerer(surveys)),
+                Map.entry("preview/1", new PreviewAnswerer(surveys)),
+                Map.entry("sky/1", new SkyAnswerer()),
+                Map.entry("tide/1", new TideAnswerer()),
+                Map.entry("when/1", new WhenAnswerer()),
+                Map.entry("guess/1", new GuessAnswerer())));
     }
 
     /**

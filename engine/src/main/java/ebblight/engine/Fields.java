@@ -5,22 +5,26 @@ import com.grack.nanojson.JsonObject;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads the fields of a request, naming what is wrong. */
-final class Fields {
+/** Reads the fields of a document, naming what is wrong. */
+public final class Fields {
 
     private final JsonObject object;
     private final String path;
 
-    Fields(JsonObject object, String path) {
+    public Fields(JsonObject object, String path) {
         this.object = object;
         this.path = path;
     }
 
-    boolean has(String name) {
+    public boolean has(String name) {
         return object.has(name) && !object.isNull(name);
     }
 
-    double number(String name) {
+    boolean isNumber(String name) {
+        return object.isNumber(name);
+    }
+
+    public double number(String name) {
         if (!object.isNumber(name)) {
             throw new RequestException(path + name, has(name) ? "is no number" : "is missing");
         }
@@ -31,12 +35,12 @@ final class Fields {
         return value;
     }
 
-    double number(String name, double otherwise) {
+    public double number(String name, double otherwise) {
         return has(name) ? number(name) : otherwise;
     }
 
     /** A number that must lie between two limits. */
-    double number(String name, double otherwise, double low, double high) {
+    public double number(String name, double otherwise, double low, double high) {
         double value = number(name, otherwise);
         if (!(value >= low && value <= high)) {
             throw new RequestException(
@@ -51,7 +55,7 @@ final class Fields {
                 : Double.toString(value);
     }
 
-    int whole(String name, int otherwise) {
+    public int whole(String name, int otherwise) {
         double value = number(name, otherwise);
         if (value != Math.rint(value) || Math.abs(value) > 1e9) {
             throw new RequestException(path + name, "must be a whole number, was " + value);
@@ -60,12 +64,12 @@ final class Fields {
     }
 
     /** A whole number that must lie between two limits. */
-    int whole(String name, int otherwise, int low, int high) {
+    public int whole(String name, int otherwise, int low, int high) {
         number(name, otherwise, low, high);
         return whole(name, otherwise);
     }
 
-    boolean flag(String name, boolean otherwise) {
+    public boolean flag(String name, boolean otherwise) {
         if (!has(name)) {
             return otherwise;
         }
@@ -75,18 +79,18 @@ final class Fields {
         return object.getBoolean(name);
     }
 
-    String text(String name) {
+    public String text(String name) {
         if (!object.isString(name)) {
             throw new RequestException(path + name, has(name) ? "must be text" : "is missing");
         }
         return object.getString(name);
     }
 
-    String text(String name, String otherwise) {
+    public String text(String name, String otherwise) {
         return has(name) ? text(name) : otherwise;
     }
 
-    Fields part(String name) {
+    public Fields part(String name) {
         Object value = object.get(name);
         if (!(value instanceof JsonObject part)) {
             throw new RequestException(path + name, has(name) ? "must be an object" : "is missing");
@@ -94,7 +98,7 @@ final class Fields {
         return new Fields(part, path + name + ".");
     }
 
-    List<String> texts(String name) {
+    public List<String> texts(String name) {
         List<String> list = new ArrayList<>();
         for (Object value : array(name)) {
             if (!(value instanceof String text)) {
@@ -105,7 +109,7 @@ final class Fields {
         return list;
     }
 
-    double[] numbers(String name) {
+    public double[] numbers(String name) {
         JsonArray array = array(name);
         double[] numbers = new double[array.size()];
         for (int i = 0; i < numbers.length; i++) {
@@ -117,7 +121,7 @@ final class Fields {
         return numbers;
     }
 
-    List<Fields> parts(String name) {
+    public List<Fields> parts(String name) {
         List<Fields> list = new ArrayList<>();
         JsonArray array = array(name);
         for (int i = 0; i < array.size(); i++) {
@@ -139,11 +143,11 @@ final class Fields {
         return array;
     }
 
-    JsonArray rows(String name) {
+    public JsonArray rows(String name) {
         return array(name);
     }
 
-    String path(String name) {
+    public String path(String name) {
         return path + name;
     }
 }

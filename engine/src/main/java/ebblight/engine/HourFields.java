@@ -19,14 +19,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiFunction;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Reads wishes about the hour, the clock they speak of, and a forecast. */
 final class HourFields {
 
     private static final List<String> DAYS = List.of("mon", "tue", "wed", "thu", "fri", "sat", "sun");
-    private static final Pattern HOUR = Pattern.compile("(\\d{1,2}):(\\d{2})");
 
     /** Fields that are no wish. */
     private static final List<String> AROUND = List.of(
@@ -148,11 +145,13 @@ final class HourFields {
     }
 
     private static int minute(String field, String typed) {
-        Matcher m = HOUR.matcher(typed.trim());
-        if (!m.matches() || Integer.parseInt(m.group(2)) > 59) {
+        Typed rest = new Typed(typed);
+        int hour = rest.digits(1, 2);
+        int minute = rest.one(":").digits(2, 2);
+        if (!rest.readWhole() || minute > 59) {
             throw new RequestException(field, "\"" + typed + "\" is no hour; expected one such as 05:00");
         }
-        return 60 * Integer.parseInt(m.group(1)) + Integer.parseInt(m.group(2));
+        return 60 * hour + minute;
     }
 
     private static Set<Integer> days(Fields fields) {
@@ -188,7 +187,7 @@ final class HourFields {
             }
             steps.add(new LocalTime.Step(
                     Instants.parse(field, row.getString(0)),
-                    Checked.of(field, () -> Instants.checkedOffset(row.getString(1)))));
+                    Checked.of(field, () -> Instants.offset(row.getString(1)))));
         }
         return steps.isEmpty()
                 ? LocalTime.fixed(ZoneOffset.UTC)

@@ -4,16 +4,9 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Reads and writes instants in documents: ISO 8601 with Z or an offset. */
 final class Instants {
-
-    private static final Pattern FORM = Pattern.compile("(\\d{4})-(\\d{2})-(\\d{2})[Tt"
-            + " ](\\d{2}):(\\d{2})(?::(\\d{2})(?:\\.(\\d{1,9}))?)?(Z|z|[+-]\\d{2}(?::?\\d{2})?)");
-
-    private static final Pattern OFFSET = Pattern.compile("Z|z|[+-]\\d{2}(:?\\d{2})?");
 
     private static final String EXPECTED = "expected an instant such as 2027-01-10T16:30:00Z or 2027-01-10T17:30+01:00";
 
@@ -25,42 +18,50 @@ final class Instants {
     }
 
     static Instant parse(String field, String typed) {
-        Matcher m = FORM.matcher(typed.trim());
-        if (!m.matches()) {
-            throw new RequestException(field, "\"" + typed + "\" cannot be read; " + EXPECTED);
+        Typed rest = new Typed(typed);
+        int year = rest.digits(4, 4);
+        int month = rest.one("-").digits(2, 2);
+        int day = rest.one("-").digits(2, 2);
+        int hour = rest.one("Tt ").digits(2, 2);
+        int minute = rest.one(":").digits(2, 2);
+        int second = 0;
+        int billionths = 0;
+        if (rest.next(":")) {
+            second = rest.digits(2, 2);
+            billionths = rest.next(".") ? rest.billionths() : 0;
         }
         try {
-            return LocalDateTime.of(
-                            Integer.parseInt(m.group(1)),
-                            Integer.parseInt(m.group(2)),
-                            Integer.parseInt(m.group(3)),
-                            Integer.parseInt(m.group(4)),
-                            Integer.parseInt(m.group(5)),
-                            m.group(6) == null ? 0 : Integer.parseInt(m.group(6)),
-                            m.group(7) == null ? 0 : Integer.parseInt((m.group(7) + "00000000").substring(0, 9)))
-                    .toInstant(offset(m.group(8)));
+            ZoneOffset offset = offset(rest);
+            if (!rest.readWhole()) {
+                throw new RequestException(field, "\"" + typed + "\" cannot be read; " + EXPECTED);
+            }
+            return LocalDateTime.of(year, month, day, hour, minute, second, billionths)
+                    .toInstant(offset);
         } catch (DateTimeException e) {
             throw new RequestException(field, "\"" + typed + "\" does not exist (" + e.getMessage() + "); " + EXPECTED);
         }
     }
 
-    /** The offset in a table, refused when it has another form. */
-    static ZoneOffset checkedOffset(String typed) {
-        if (!OFFSET.matcher(typed).matches()) {
-            throw new IllegalArgumentException("\"" + typed + "\" is no offset; expected Z or one such as +01:00");
-        }
-        return offset(typed);
-    }
-
     /** The offset {@code Z}, {@code +02:00} or {@code -03}. */
     static ZoneOffset offset(String typed) {
-        if (typed.equals("Z") || typed.equals("z")) {
+        Typed rest = new Typed(typed);
+        ZoneOffset offset = offset(rest);
+        if (!rest.readWhole()) {
+            throw new IllegalArgumentException("\"" + typed + "\" is no offset; expected Z or one such as +01:00");
+        }
+        return offset;
+    }
+
+    private static ZoneOffset offset(Typed rest) {
+        if (rest.next("Zz")) {
             return ZoneOffset.UTC;
         }
-        String digits = typed.substring(1).replace(":", "");
-        int sign = typed.charAt(0) == '-' ? -1 : 1;
-        int hours = Integer.parseInt(digits.substring(0, 2));
-        int minutes = digits.length() > 2 ? Integer.parseInt(digits.substring(2)) : 0;
+        int sign = rest.next("-") ? -1 : 1;
+        if (sign > 0) {
+            rest.one("+");
+        }
+        int hours = rest.digits(2, 2);
+        int minutes = rest.next(":") || rest.more() ? rest.digits(2, 2) : 0;
         return ZoneOffset.ofHoursMinutes(sign * hours, sign * minutes);
     }
 

@@ -2,11 +2,9 @@ package ebblight.engine;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import ebblight.core.motion.Clip;
 import ebblight.core.motion.Horizon;
 import ebblight.core.motion.Measurement;
 import ebblight.core.motion.PartPlaces;
-import ebblight.core.motion.RegionMap;
 import ebblight.core.motion.RegionMotion;
 import ebblight.core.motion.Remaining;
 import ebblight.core.motion.Rhythm;
@@ -43,7 +41,7 @@ final class MeasureAnswerer implements Engine.Answerer {
         ViewSurvey survey = kept.survey();
         double scale = Surveys.scale(request);
         JsonObject answer = new JsonObject();
-        boolean spaced = Clip.spaced(frames.number("medianGapSeconds", 0, 0, 1e9));
+        boolean spaced = Surveys.spaced(request);
         answer.put("mode", kept.stills().isPresent() ? "stills" : spaced ? "spaced" : "clip");
         kept.stills().ifPresent(stills -> answer.put("exposureSeconds", Json.array(stills.seconds())));
         answer.put("frames", frames.whole("sourceFrames", survey.clip().frames(), 1, MOST));
@@ -65,7 +63,7 @@ final class MeasureAnswerer implements Engine.Answerer {
             for (int k = 0; k < places.length; k++) {
                 RegionMotion region = measurement.regions().get(k);
                 JsonObject one = region(region, scale);
-                one.put("place", place(places[k], survey));
+                one.put("place", PartsAnswerer.place(places[k], survey));
                 one.put("left", Left.listed(region));
                 one.put("words", words(region, survey));
                 one.put("crop", crop(survey, k));
@@ -74,7 +72,7 @@ final class MeasureAnswerer implements Engine.Answerer {
             answer.put("horizon", horizon(survey));
             warnings.addAll(Warnings.of(measurement, spaced));
             if (request.has("regionsBlob")) {
-                blobs.put(request.text("regionsBlob"), regionsMap(survey));
+                blobs.put(request.text("regionsBlob"), PartsAnswerer.map(survey));
             }
         } else {
             warnings.addAll(Warnings.of(survey.camera()));
@@ -161,16 +159,6 @@ final class MeasureAnswerer implements Engine.Answerer {
         return json;
     }
 
-    /** A pixel as fractions of the whole picture. */
-    private static @Nullable JsonArray place(int[] pixel, ViewSurvey survey) {
-        int crop = survey.crop();
-        return pixel[0] < 0
-                ? null
-                : Json.array(
-                        (pixel[0] + crop + 0.5) / (survey.map().width() + 2.0 * crop),
-                        (pixel[1] + crop + 0.5) / (survey.map().height() + 2.0 * crop));
-    }
-
     /** Where the horizon meets the left and right edge, as fractions of the height, and its tilt. */
     private static @Nullable JsonObject horizon(ViewSurvey survey) {
         if (survey.horizon().isEmpty()) {
@@ -188,22 +176,5 @@ final class MeasureAnswerer implements Engine.Answerer {
                         * StrictMath.atan2(
                                 line.left() - line.right(), survey.map().width()));
         return one;
-    }
-
-    /** Index of the region at every pixel of the whole survey picture; a cut border takes its neighbour's. */
-    private static byte[] regionsMap(ViewSurvey survey) {
-        RegionMap map = survey.map();
-        int crop = survey.crop();
-        int w = map.width() + 2 * crop;
-        int h = map.height() + 2 * crop;
-        byte[] out = new byte[w * h];
-        for (int y = 0; y < h; y++) {
-            int v = Math.max(0, Math.min(map.height() - 1, y - crop));
-            for (int x = 0; x < w; x++) {
-                int u = Math.max(0, Math.min(map.width() - 1, x - crop));
-                out[y * w + x] = (byte) map.partAt(v * map.width() + u);
-            }
-        }
-        return out;
     }
 }

@@ -30,7 +30,14 @@ final class Surveys {
     private @Nullable Kept last;
 
     /** What was asked about: these very arrays, seen at these times, with these strokes. */
-    private record Asked(List<byte[]> frames, int width, List<Double> times, String exposures, Strokes strokes) {}
+    private record Asked(List<byte[]> frames, int width, List<Double> times, String exposures, Strokes strokes) {
+        boolean sameFrames(Asked other) {
+            return frames.equals(other.frames)
+                    && width == other.width
+                    && times.equals(other.times)
+                    && exposures.equals(other.exposures);
+        }
+    }
 
     /** One surveyed set of frames; measurement and preview are made when first asked for. */
     static final class Kept {
@@ -119,6 +126,12 @@ final class Surveys {
         Kept known = last;
         if (known != null && known.asked.equals(asked)) {
             return known;
+        }
+        if (known != null && known.asked.sameFrames(asked)) {
+            ViewSurvey drawn = known.survey.with(strokes, RegionModel.standard(), work);
+            Kept made = new Kept(asked, drawn, known.stills, known.used);
+            last = made;
+            return made;
         }
         if (clip.frames() < 2) {
             throw new RequestException("frames", "only one frame: motion needs several frames of the same view");
@@ -210,6 +223,11 @@ final class Surveys {
             points.add(new Strokes.Point(pair.getDouble(0), pair.getDouble(1)));
         }
         return points;
+    }
+
+    /** Whether the request's frames are spaced frames rather than a clip. */
+    static boolean spaced(Fields request) {
+        return Clip.spaced(request.part("frames").number("medianGapSeconds", 0, 0, 1e9));
     }
 
     /** Pixels of the source for one survey pixel; {@code wholeWidth} when the frames are the middle of wider ones. */

@@ -47,15 +47,8 @@ final class TideAnswerer implements Engine.Answerer {
                     to,
                     Epoch.seconds(
                             table.extremes().get(table.extremes().size() - 1).time()));
-            if (start > from || end < to) {
-                warnings.add("the table of waters runs from "
-                        + Instants.write(table.extremes().get(0).time()) + " to "
-                        + Instants.write(table.extremes()
-                                .get(table.extremes().size() - 1)
-                                .time())
-                        + "; outside of it the water is not known");
-            }
         }
+        warnOfEnds(curve, from, to, warnings);
         JsonObject answer = new JsonObject();
         answer.put("from", Instants.write(Epoch.instant(from)));
         answer.put("to", Instants.write(Epoch.instant(to)));
@@ -77,10 +70,21 @@ final class TideAnswerer implements Engine.Answerer {
         return answer;
     }
 
+    /** A table that ends within the span leaves the rest of it without water: said, so that nobody takes it for dry land. */
+    static void warnOfEnds(TideCurve curve, double from, double to, JsonArray warnings) {
+        if (curve instanceof TideTable table && !(table.knows(from) && table.knows(to))) {
+            warnings.add("the table of waters runs from "
+                    + Instants.write(table.extremes().get(0).time()) + " to "
+                    + Instants.write(
+                            table.extremes().get(table.extremes().size() - 1).time())
+                    + "; outside of it the water is not known");
+        }
+    }
+
     static void putStation(JsonObject answer, Fields fields, Optional<Station> known, JsonArray warnings) {
         if (known.isEmpty()) {
             answer.put("station", null);
-            answer.put("datum", fields.text("datum", "that of the table"));
+            answer.put("datum", fields.text("datum", "the datum of the table"));
             answer.put("leftOut", new JsonArray());
             return;
         }
@@ -91,7 +95,7 @@ final class TideAnswerer implements Engine.Answerer {
             double kilometres = place.kilometresTo(station.place());
             described.put("distanceKilometres", kilometres);
             if (kilometres > FAR_KILOMETRES) {
-                warnings.add("the nearest station, " + station.name() + ", is " + Math.round(kilometres)
+                warnings.add("the tide station, " + station.name() + ", is " + Math.round(kilometres)
                         + " km away: hours and heights at your place may be quite different; use a local table");
             }
         }

@@ -5,7 +5,9 @@ import ebblight.core.motion.Kind;
 import ebblight.core.motion.Measurement;
 import ebblight.core.motion.RegionMotion;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** What a measurement cannot know, in words for a person. */
 final class Warnings {
@@ -45,12 +47,7 @@ final class Warnings {
             all.add("the clip is only " + Math.round(10 * seconds) / 10.0
                     + " s long: times far beyond it cannot be told; film ten seconds, twenty for swell");
         }
-        for (RegionMotion region : measurement.regions()) {
-            if (region.part().areaFraction() >= LARGE_PART
-                    && !region.remaining().isEmpty()) {
-                of(region, spaced, measurement.ofStills(), all);
-            }
-        }
+        all.addAll(ofParts(measurement, spaced));
         boolean moves = measurement.regions().stream()
                 .anyMatch(r -> r.part().kind() != Kind.FIXED
                         && (r.flags().seen() || r.velocity().isPresent()));
@@ -60,36 +57,52 @@ final class Warnings {
         return all;
     }
 
-    private static void of(RegionMotion region, boolean spaced, boolean stills, List<String> all) {
-        String id = region.part().id();
-        RegionMotion.Flags flags = region.flags();
+    /** What cannot be known of the parts, each said once with the parts it is true of. */
+    private static List<String> ofParts(Measurement measurement, boolean spaced) {
+        Map<String, List<String>> ids = new LinkedHashMap<>();
+        for (RegionMotion region : measurement.regions()) {
+            if (region.part().areaFraction() >= LARGE_PART
+                    && !region.remaining().isEmpty()) {
+                for (String words : of(region.flags(), spaced, measurement.ofStills())) {
+                    ids.computeIfAbsent(words, w -> new ArrayList<>())
+                            .add(region.part().id());
+                }
+            }
+        }
+        return ids.entrySet().stream()
+                .map(e -> String.join(", ", e.getValue()) + ": " + e.getKey())
+                .toList();
+    }
+
+    private static List<String> of(RegionMotion.Flags flags, boolean spaced, boolean stills) {
         if (!flags.seen()) {
-            all.add(id + ": nothing moves here that I can see above the noise");
-        } else if (stills) {
+            return List.of("nothing moves here that I can see above the noise");
+        }
+        List<String> all = new ArrayList<>();
+        if (stills) {
             if (!flags.resolved()) {
-                all.add(id + ": unresolved, it changes more slowly than the longest exposure shows; take a longer one"
-                        + " or film it");
+                all.add("unresolved, slower change than the longest exposure shows; take a longer one or film it");
             }
         } else if (spaced) {
             if (flags.coarse()) {
-                all.add(id + ": frames this far apart keep more than one long exposure would: the upper end of the"
-                        + " range is theirs");
+                all.add("frames this far apart keep more than one long exposure would: the upper end of the range is"
+                        + " theirs");
             }
             if (!flags.resolved()) {
-                all.add(id + ": unresolved, it changes more slowly than these minutes show; take frames over a longer"
-                        + " time");
+                all.add("unresolved, slower change than these minutes show; take frames over a longer time");
             }
         } else if (flags.breakers()) {
-            all.add(id + ": looks like breaking waves, whose sets a clip cannot know; take 20 to 30 frames 10 to 12 s"
-                    + " apart");
+            all.add("looks like breaking waves, whose sets a clip cannot know; take 20 to 30 frames 10 to 12 s apart");
         } else {
             if (!flags.resolved()) {
-                all.add(id + ": unresolved, the clip is shorter than its slow change; film 20 s, or take 20 to 30"
-                        + " frames 10 to 12 s apart");
+                all.add(
+                        "unresolved, the clip is short for its slow change; film 20 s or longer, or take 20 to 30 frames"
+                                + " 10 to 12 s apart");
             }
             if (flags.coarse()) {
-                all.add(id + ": moves faster than the frames follow; the upper end of the range is what they show");
+                all.add("too fast for the frames to follow; the upper end of the range is what they show");
             }
         }
+        return all;
     }
 }

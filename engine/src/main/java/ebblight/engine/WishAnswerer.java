@@ -47,7 +47,7 @@ final class WishAnswerer implements Engine.Answerer {
         answer.put("worth", worth(kept.worth(work)));
         answer.put("conflict", conflict(weighed));
         JsonArray warnings = new JsonArray();
-        warnings.addAll(Warnings.of(measurement, false));
+        warnings.addAll(Warnings.of(measurement, Surveys.spaced(request)));
         answer.put("warnings", warnings);
         return answer;
     }

@@ -23,9 +23,13 @@ class FramesRequestTest {
     private final Asking asking = new Asking(BLOBS);
 
     private static JsonObject request(String schema) {
+        return request(schema, 0.1);
+    }
+
+    private static JsonObject request(String schema, double gapSeconds) {
         StringBuilder times = new StringBuilder();
         for (int i = 0; i < FRAMES; i++) {
-            times.append(i == 0 ? "" : ",").append(i / 10.0);
+            times.append(i == 0 ? "" : ",").append(i * gapSeconds);
         }
         return json("{'schema':'" + schema + "','frames':{'blob':'made','coding':'srgb8','width':" + WIDTH
                 + ",'height':" + HEIGHT + ",'timesSeconds':[" + times + "]}}");
@@ -133,6 +137,22 @@ class FramesRequestTest {
     }
 
     @Test
+    void wishAndMeasureSayTheSameOfSpacedFrames() {
+        JsonObject spaced = with(
+                with(request("measure/1", 12), "frames.medianGapSeconds", "12"),
+                "strokes",
+                "{'schema':'strokes/1','strokes':[{'kind':'flowing','points':[[0.1,0.5],[0.9,0.5]]}]}");
+        JsonObject measured = asking.ask(spaced);
+        assertThat(measured.getString("mode")).isEqualTo("spaced");
+        // common practice: a clip's remedy, more of the same rate, is none for frames taken over minutes
+        assertThat(measured.getArray("warnings")).isNotEmpty().noneMatch(w -> w.toString()
+                .contains("film 20 s"));
+        assertThat(asking.ask(with(with(spaced, "schema", "'wish/1'"), "wishes", "['water=silky']"))
+                        .getArray("warnings"))
+                .isEqualTo(measured.getArray("warnings"));
+    }
+
+    @Test
     void wishHoldsTheFieldsOfTheContract() {
         JsonObject request = with(
                 with(request("wish/1"), "wishes", "['water=silky']"),
@@ -200,6 +220,24 @@ class FramesRequestTest {
         assertThat(answer.getArray("choices")).isNotEmpty();
         asking.refused(with(request, "graduatedStops", "[9]"), "graduatedStops");
         asking.refused(with(request, "graduatedStops", "['two']"), "graduatedStops[0]");
+    }
+
+    /** What a stroke changes must not depend on whether the frames were surveyed before without it. */
+    @Test
+    void aStrokeOverSurveyedFramesPartsThemAsIfItHadBeenThereFromTheStart() {
+        String strokes = "{'strokes':[{'kind':'fixed','points':[[0.1,0.4],[0.9,0.5]]}]}";
+        JsonObject drawn = with(with(request("measure/1"), "strokes", strokes), "regionsBlob", "'drawn'");
+        new Asking(BLOBS).ask(drawn);
+        byte[] fromTheStart = BLOBS.get("drawn").orElseThrow();
+        Asking later = new Asking(BLOBS);
+        JsonObject plain = later.ask(with(request("parts/1"), "regionsBlob", "'plain'"));
+        JsonObject parts = later.ask(with(with(request("parts/1"), "strokes", strokes), "regionsBlob", "'drawn'"));
+        assertThat(BLOBS.get("drawn").orElseThrow())
+                .isEqualTo(fromTheStart)
+                .isNotEqualTo(BLOBS.get("plain").orElseThrow());
+        assertThat(flowing(parts)).isLessThan(flowing(plain));
+        assertThat(later.ask(drawn).toString())
+                .isEqualTo(new Asking(BLOBS).ask(drawn).toString());
     }
 
     /** A page may hand in the next clip under the name of the one before. */

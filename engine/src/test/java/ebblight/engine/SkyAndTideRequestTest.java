@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonWriter;
 import java.time.Instant;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -174,5 +175,78 @@ class SkyAndTideRequestTest {
                 "table",
                 "[['2024-03-20T00:00:00Z',3,'high']," + "['2024-03-20T06:10:00Z',2.5,'high']]");
         assertThat(asking.refused(table, "table")).contains("high");
+    }
+
+    /** The first and the last water of a table turn as much as those between. */
+    @Test
+    void everyWaterOfATableIsTold() {
+        JsonObject table = with(
+                with(TIDE, "station", ""),
+                "table",
+                "[['2024-03-20T03:00:00Z',5,'high'],['2024-03-20T09:00:00Z',1,'low'],['2024-03-20T15:20:00Z',5.2,'high'],"
+                        + "['2024-03-20T21:40:00Z',0.8,'low']]");
+        JsonObject answer = asking.ask(table);
+        assertThat(answer.getArray("extremes").stream()
+                        .map(e ->
+                                ((JsonObject) e).getString("time") + " " + ((JsonObject) e).getDouble("heightMetres")))
+                .containsExactly(
+                        "2024-03-20T03:00:00Z 5.0",
+                        "2024-03-20T09:00:00Z 1.0",
+                        "2024-03-20T15:20:00Z 5.2",
+                        "2024-03-20T21:40:00Z 0.8");
+        assertThat(answer.getArray("warnings").toString()).contains("2024-03-20T21:40:00Z");
+        JsonObject when = with(
+                json("{'schema':'when/1','at':'50,0','from':'2024-03-20T00:00:00Z','to':'2024-03-22T00:00:00Z',"
+                        + "'tideMetres':[3,9]}"),
+                "table",
+                JsonWriter.string(table.getArray("table")));
+        JsonObject windows = asking.ask(when);
+        assertThat(windows.getArray("windows")).hasSize(2);
+        assertThat(windows.getArray("warnings").toString()).contains("the water is not known");
+    }
+
+    /** Overcast takes 3.3 stops (divisor 10, USNO Circular 171), in the strip of the day as in the windows. */
+    @Test
+    void aForecastDimsTheLight() {
+        JsonObject clear = json("{'schema':'sky/1','at':'50,0','time':'2024-03-20T12:00:00Z'}");
+        JsonObject covered = with(
+                clear,
+                "weather",
+                "[{'time':'2024-03-20T09:00:00Z','cloudCover':1},{'time':'2024-03-20T15:00:00Z','cloudCover':1}]");
+        assertThat(asking.ask(clear).getDouble("exposureValue100")
+                        - asking.ask(covered).getDouble("exposureValue100"))
+                .isCloseTo(3.322, within(0.01));
+        // a reading taken under that cover already holds it
+        JsonObject metered = with(covered, "meter", "{'reading':'f/8 1/60 ISO100','time':'2024-03-20T12:00:00Z'}");
+        // log2(64 · 64): 1/60 on a dial is 1/64 s (ISO 516 series)
+        assertThat(asking.ask(metered).getDouble("exposureValue100")).isCloseTo(12, within(0.1));
+    }
+
+    /** Dusk and dawn of an equinox on the equator lie alike about noon (symmetry). */
+    @Test
+    void aDayTellsTheMorningToo() {
+        JsonObject day = json("{'schema':'sky/1','at':'0,0','from':'2024-03-20T00:00:00Z','to':'2024-03-21T00:00:00Z',"
+                + "'exposure':{'seconds':120,'fNumber':11,'filterStops':6}}");
+        JsonObject answer = asking.ask(day);
+        double noon = Instant.parse(answer.getObject("events").getString("transit"))
+                .getEpochSecond();
+        JsonObject exposure = answer.getObject("exposure");
+        double dusk = Instant.parse(exposure.getString("darkEnough")).getEpochSecond() - noon;
+        double dawn = noon - Instant.parse(exposure.getString("brightEnough")).getEpochSecond();
+        assertThat(dawn).isCloseTo(dusk, within(60.0)).isBetween(6 * 3600.0, 7 * 3600.0);
+        assertThat(exposure.get("openSeconds")).isNull();
+    }
+
+    /** On the equator at the equinox the sun rises due east at about 6 by the local sun (common knowledge). */
+    @Test
+    void theSunThatEntersBeforeTheShutterClosesIsSaid() {
+        JsonObject dawn = json("{'schema':'sky/1','at':'0,0','time':'2024-03-20T06:02:00Z','view':{'azimuth':90,"
+                + "'focalMillimetres':24},'exposure':{'seconds':240,'fNumber':11,'filterStops':6}}");
+        JsonArray entering = asking.ask(dawn).getObject("exposure").getArray("entering");
+        assertThat(entering).hasSize(1);
+        assertThat(entering.getObject(0).getString("body")).isEqualTo("sun");
+        assertThat(entering.getObject(0).getString("time")).startsWith("2024-03-20T06:0");
+        JsonObject west = with(dawn, "view.azimuth", "270");
+        assertThat(asking.ask(west).getObject("exposure").getArray("entering")).isEmpty();
     }
 }

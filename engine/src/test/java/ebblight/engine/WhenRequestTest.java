@@ -79,6 +79,24 @@ class WhenRequestTest {
         }
     }
 
+    /** High water between two passages of the same height: the ends alone would say that it stands still. */
+    @Test
+    void aReasonTellsTheWholeWay() {
+        // 2 m + 1 m times a node factor of 0.963 to 1.037 (Schureman SP 98, table 14): high water at 3 m
+        JsonObject high = asking.ask(TIDE).getArray("windows").getObject(1);
+        assertThat(high.getArray("why").getString(0)).isEqualTo("water between 2.5 and 3 m");
+        // from six degrees under to five over the horizon and back, every day: two windows, one way each
+        JsonArray low = asking.ask(with(SUN_UP, "sunAltitude", "[-6,5]")).getArray("windows");
+        assertThat(low.getObject(0).getArray("why").getString(0)).matches("sun −[56](\\.9)? to (5|4\\.9)° high");
+        assertThat(low.getObject(1).getArray("why").getString(0)).matches("sun (5|4\\.9) to −[56](\\.9)?° high");
+        JsonObject twilight = asking.ask(with(with(SUN_UP, "sunAltitude", ""), "twilight", "['civil','nautical']"))
+                .getArray("windows")
+                .getObject(0);
+        assertThat(twilight.getArray("why").getString(0)).isEqualTo("civil twilight, nautical twilight");
+        JsonObject unknown = only(asking.ask(with(with(SUN_UP, "sunAltitude", ""), "swellMetres", "[0,2]")));
+        assertThat(unknown.getArray("why").getString(0)).isEqualTo("swell not known");
+    }
+
     @Test
     void fallingWaterRanksBeforeRising() {
         JsonArray windows = asking.ask(with(with(TIDE, "tideMetres", "[2.2,2.8]"), "minMinutes", "10"))
@@ -113,6 +131,29 @@ class WhenRequestTest {
         }
         assertThat(cutOff).isTrue();
         assertThat(windows.get(0).getObject("guard").getString("leaveBy")).isNotNull();
+    }
+
+    /** Stockdon et al. 2006, 0.043 √(H L₀): 3 m every 12 s, L₀ 224.75 m (deep-water dispersion), runs up 1.117 m. */
+    @Test
+    void theSwellOfTheForecastWidensTheMargin() {
+        JsonObject asked = with(with(TIDE, "tideMetres", "[1.2,2.9]"), "guard", "{'feetMetres':4}");
+        String rows = "[{'time':'2024-03-20T00:00:00Z','swellMetres':3,'swellSeconds':12},"
+                + "{'time':'2024-03-20T12:00:00Z','swellMetres':3,'swellSeconds':12},"
+                + "{'time':'2024-03-21T00:00:00Z','swellMetres':3,'swellSeconds':12},"
+                + "{'time':'2024-03-21T12:00:00Z','swellMetres':3,'swellSeconds':12}]";
+        JsonObject calm = asking.ask(asked).getArray("windows").getObject(0);
+        JsonObject rough =
+                asking.ask(with(asked, "weather", rows)).getArray("windows").getObject(0);
+        assertThat(calm.getObject("guard").getDouble("marginMetres")).isEqualTo(0.5);
+        assertThat(rough.getObject("guard").getDouble("marginMetres")).isCloseTo(1.117, within(0.002));
+        // what is typed for the guard itself rules
+        JsonObject typed = with(asked, "guard", "{'feetMetres':4,'swellMetres':1,'swellSeconds':8}");
+        assertThat(asking.ask(with(typed, "weather", rows))
+                        .getArray("windows")
+                        .getObject(0)
+                        .getObject("guard")
+                        .getDouble("marginMetres"))
+                .isEqualTo(0.5);
     }
 
     @Test

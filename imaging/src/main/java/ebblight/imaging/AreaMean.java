@@ -84,7 +84,7 @@ final class AreaMean {
                 sum += columns[x];
             }
             sum += last > first ? (right - last) * columns[last] : 0;
-            int code = (int) Math.max(0, Math.min(65535, Math.round(sum * scale)));
+            int code = WholeCode.nearest(Math.max(0, Math.min(65535, sum * scale)));
             out[q] = (byte) code;
             out[q + 1] = (byte) (code >> 8);
         }

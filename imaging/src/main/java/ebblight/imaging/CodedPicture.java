@@ -11,7 +11,8 @@ public final class CodedPicture {
     private final short[] codes;
     private final IccProfile profile;
 
-    CodedPicture(int width, int height, short[] codes, IccProfile profile) {
+    /** A picture over the given codes, {@code 3 · width · height} of them. */
+    public CodedPicture(int width, int height, short[] codes, IccProfile profile) {
         this.width = width;
         this.height = height;
         this.codes = codes;
@@ -20,14 +21,18 @@ public final class CodedPicture {
 
     /** Linear sRGB light written with the sRGB curve. */
     public static CodedPicture srgb(RgbPicture picture, Work work) {
-        IccProfile profile = IccProfile.srgb();
+        return of(picture, IccProfile.srgb(), work);
+    }
+
+    /** Linear light of the primaries of {@code profile}, written with its curve; light outside 0 to 1 is clipped. */
+    public static CodedPicture of(RgbPicture picture, IccProfile profile, Work work) {
         CodeTable table = CodeTable.of(profile.curve());
         int w = picture.width();
         short[] codes = new short[3 * w * picture.height()];
         work.forEach(picture.height(), y -> {
             for (int p = y * w; p < (y + 1) * w; p++) {
                 for (int c = 0; c < 3; c++) {
-                    codes[3 * p + c] = (short) Math.round(table.code16(picture.plane(c)[p]));
+                    codes[3 * p + c] = (short) WholeCode.nearest(table.code16(picture.plane(c)[p]));
                 }
             }
         });
@@ -51,11 +56,12 @@ public final class CodedPicture {
         return height;
     }
 
-    short[] codes() {
+    /** The codes themselves, not a copy. */
+    public short[] codes() {
         return codes;
     }
 
-    IccProfile profile() {
+    public IccProfile profile() {
         return profile;
     }
 

@@ -37,6 +37,6 @@ final class ConvertedFrame extends DecodedFrame {
     }
 
     private int code(double light) {
-        return (int) Math.round(encode.code16(light));
+        return WholeCode.nearest(encode.code16(light));
     }
 }

@@ -22,7 +22,7 @@ final class Darks {
     }
 
     static Darks read(Path folder, Work work) throws IOException {
-        FrameSource source = Inputs.open(List.of(folder), 0, false);
+        FrameSource source = Inputs.open(List.of(folder), 0, false, RawAs.DEVELOPED);
         Collector collector = new Collector(source.mostFrames(), work);
         source.visit(collector, work);
         Accumulator sums = collector.sums;

@@ -11,11 +11,12 @@ import java.util.Optional;
  * An RGB profile of the matrix kind (ICC.1:2010): the transfer curve and the primaries. Profiles that need a look-up
  * table are not read.
  */
-final class IccProfile {
+public final class IccProfile {
 
     private static final int HEADER = 128;
 
     private static final IccProfile SRGB = ofJdk();
+    private static final IccProfile PRO_PHOTO = ofPrimaries();
 
     private final byte[] bytes;
     private final TransferCurve curve;
@@ -31,7 +32,7 @@ final class IccProfile {
     }
 
     /** The profile that pictures without one are taken to have. */
-    static IccProfile srgb() {
+    public static IccProfile srgb() {
         return SRGB;
     }
 
@@ -41,8 +42,21 @@ final class IccProfile {
         return new IccProfile(bytes, TransferCurve.SRGB, matrix, true);
     }
 
+    /** ROMM RGB primaries (ISO 22028-2, matrix from memory) with a plain power of 1.8, as near as profiles can say it. */
+    static IccProfile proPhoto() {
+        return PRO_PHOTO;
+    }
+
+    private static IccProfile ofPrimaries() {
+        double[] toXyz = {0.7976749, 0.1351917, 0.0313534, 0.2880402, 0.7118741, 0.0000857, 0, 0, 0.8252100};
+        byte[] white = IccWriter.xyz(IccWriter.D50[0], 1, IccWriter.D50[2]);
+        byte[] curve = IccWriter.powerCurve((int) Math.round(1.8 * 256));
+        return read(IccWriter.matrixProfile(SRGB.bytes, "ROMM primaries, gamma 1.8", white, toXyz, curve))
+                .orElseThrow(() -> new IllegalStateException("the profile that was just made cannot be read"));
+    }
+
     /** Reads a profile; empty when it is not an RGB profile of the matrix kind. */
-    static Optional<IccProfile> read(byte[] bytes) {
+    public static Optional<IccProfile> read(byte[] bytes) {
         try {
             if (bytes.length < HEADER + 4
                     || !"RGB ".equals(new String(bytes, 16, 4, StandardCharsets.US_ASCII))
@@ -59,8 +73,14 @@ final class IccProfile {
         }
     }
 
-    byte[] bytes() {
+    /** The profile as it stands in files; not a copy. */
+    public byte[] bytes() {
         return bytes;
+    }
+
+    /** Linear RGB of this profile to CIE XYZ under D50 with white at Y = 1, row by row. */
+    public double[] toXyz() {
+        return toXyz.clone();
     }
 
     /** The same primaries with another curve; the bytes stay those of this profile. */
@@ -68,13 +88,13 @@ final class IccProfile {
         return other == curve ? this : new IccProfile(bytes, other, toXyz, false);
     }
 
-    TransferCurve curve() {
+    public TransferCurve curve() {
         return curve;
     }
 
-    /** The profile to write with: this one, or plain sRGB where the curve is one that no profile here describes. */
+    /** The profile to write with: this one, or that of its bytes where the light in memory has another curve. */
     IccProfile forWriting() {
-        return Arrays.equals(bytes, SRGB.bytes) ? SRGB : this;
+        return Arrays.equals(bytes, SRGB.bytes) ? SRGB : Arrays.equals(bytes, PRO_PHOTO.bytes) ? PRO_PHOTO : this;
     }
 
     boolean sameAs(IccProfile other) {
@@ -82,69 +102,21 @@ final class IccProfile {
         return this == other || (sameCurve && Arrays.equals(bytes, other.bytes));
     }
 
+    /** The other way round. */
+    public double[] fromXyz() {
+        return inverse(toXyz);
+    }
+
     /** Linear RGB of this profile to linear RGB of {@code other}, row by row. */
-    double[] to(IccProfile other) {
+    public double[] to(IccProfile other) {
         return product(inverse(other.toXyz), toXyz);
     }
 
     /** A profile of the same primaries whose code values are the light itself. */
-    IccProfile linear() {
-        byte[] text = "Linear light".getBytes(StandardCharsets.US_ASCII);
-        ByteBuffer description = ByteBuffer.allocate(96 + text.length);
-        description
-                .put("desc".getBytes(StandardCharsets.US_ASCII))
-                .putInt(0)
-                .putInt(text.length + 1)
-                .put(text);
-        ByteBuffer copyright = ByteBuffer.allocate(32);
-        copyright.put("text".getBytes(StandardCharsets.US_ASCII)).putInt(0);
-        copyright.put("No copyright".getBytes(StandardCharsets.US_ASCII));
-        ByteBuffer curveTag = ByteBuffer.allocate(12);
-        curveTag.put("curv".getBytes(StandardCharsets.US_ASCII)).putInt(0).putInt(0);
-        String[] names = {"desc", "cprt", "wtpt", "rXYZ", "gXYZ", "bXYZ", "rTRC", "gTRC", "bTRC"};
-        byte[][] data = {
-            description.array(),
-            copyright.array(),
-            tag(bytes, "wtpt").orElseGet(() -> xyz(0.9642, 1, 0.8249)),
-            xyz(toXyz[0], toXyz[3], toXyz[6]),
-            xyz(toXyz[1], toXyz[4], toXyz[7]),
-            xyz(toXyz[2], toXyz[5], toXyz[8]),
-            curveTag.array(),
-            curveTag.array(),
-            curveTag.array()
-        };
-        int size = HEADER + 4 + 12 * names.length;
-        for (byte[] d : data) {
-            size += (d.length + 3) / 4 * 4;
-        }
-        ByteBuffer out = ByteBuffer.allocate(size);
-        out.put(bytes, 0, HEADER);
-        out.putInt(0, size);
-        out.putInt(8, 0x02100000);
-        for (int i = 84; i < HEADER; i++) {
-            out.put(i, (byte) 0);
-        }
-        out.position(HEADER);
-        out.putInt(names.length);
-        int at = HEADER + 4 + 12 * names.length;
-        for (int k = 0; k < names.length; k++) {
-            out.put(names[k].getBytes(StandardCharsets.US_ASCII)).putInt(at).putInt(data[k].length);
-            at += (data[k].length + 3) / 4 * 4;
-        }
-        for (byte[] d : data) {
-            out.put(d);
-            out.position(HEADER + (out.position() - HEADER + 3) / 4 * 4);
-        }
-        return new IccProfile(out.array(), TransferCurve.LINEAR, toXyz, true);
-    }
-
-    private static byte[] xyz(double x, double y, double z) {
-        ByteBuffer b = ByteBuffer.allocate(20);
-        b.put("XYZ ".getBytes(StandardCharsets.US_ASCII)).putInt(0);
-        b.putInt((int) Math.round(x * 65536))
-                .putInt((int) Math.round(y * 65536))
-                .putInt((int) Math.round(z * 65536));
-        return b.array();
+    public IccProfile linear() {
+        byte[] white = tag(bytes, "wtpt").orElseGet(() -> IccWriter.xyz(IccWriter.D50[0], 1, IccWriter.D50[2]));
+        byte[] written = IccWriter.matrixProfile(bytes, "Linear light", white, toXyz, IccWriter.linearCurve());
+        return new IccProfile(written, TransferCurve.LINEAR, toXyz, true);
     }
 
     private static Optional<byte[]> tag(byte[] bytes, String name) {
@@ -228,7 +200,7 @@ final class IccProfile {
         };
     }
 
-    private static double[] product(double[] a, double[] b) {
+    static double[] product(double[] a, double[] b) {
         double[] out = new double[9];
         for (int r = 0; r < 3; r++) {
             for (int c = 0; c < 3; c++) {
@@ -238,7 +210,7 @@ final class IccProfile {
         return out;
     }
 
-    private static double[] inverse(double[] m) {
+    static double[] inverse(double[] m) {
         double[] adjoint = {
             m[4] * m[8] - m[5] * m[7], m[2] * m[7] - m[1] * m[8], m[1] * m[5] - m[2] * m[4],
             m[5] * m[6] - m[3] * m[8], m[0] * m[8] - m[2] * m[6], m[2] * m[3] - m[0] * m[5],

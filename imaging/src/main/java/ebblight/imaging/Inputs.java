@@ -13,15 +13,22 @@ public final class Inputs {
 
     private Inputs() {}
 
+    /** Opens the named inputs, RAW files by their embedded JPEG. */
+    public static FrameSource open(List<Path> inputs, double framesPerSecond, boolean timesNeeded) throws IOException {
+        return open(inputs, framesPerSecond, timesNeeded, RawAs.EMBEDDED);
+    }
+
     /**
      * Opens the named inputs.
      *
      * @param framesPerSecond rate when the frames carry no times of their own; 0 when not given
      * @param timesNeeded whether pictures without times are of no use
+     * @param rawAs what is taken of RAW files
      * @throws UnreadableInputException when nothing can be read
      * @throws NoTimesException when times are needed and neither the pictures nor a rate tell them
      */
-    public static FrameSource open(List<Path> inputs, double framesPerSecond, boolean timesNeeded) throws IOException {
+    public static FrameSource open(List<Path> inputs, double framesPerSecond, boolean timesNeeded, RawAs rawAs)
+            throws IOException {
         if (inputs.isEmpty()) {
             throw new UnreadableInputException("no input was named: give a clip, a folder or pictures");
         }
@@ -41,7 +48,20 @@ public final class Inputs {
                         input, "is no picture (JPEG, PNG, TIFF or RAW); a clip must be the only input");
             }
         }
-        return PictureFrames.of(pictures, framesPerSecond, timesNeeded);
+        return PictureFrames.of(pictures, framesPerSecond, timesNeeded, rawAs);
+    }
+
+    /** Every file that the inputs name; of a folder the pictures in it. */
+    public static List<Path> files(List<Path> inputs) throws IOException {
+        List<Path> files = new ArrayList<>();
+        for (Path input : inputs) {
+            if (Files.isDirectory(input)) {
+                files.addAll(picturesIn(input));
+            } else {
+                files.add(input);
+            }
+        }
+        return files;
     }
 
     /** Whether the name of a file says that it is a picture which can be read as a frame. */

@@ -9,6 +9,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.javacpp.IntPointer;
 import org.bytedeco.opencv.global.opencv_core;
@@ -17,7 +18,9 @@ import org.bytedeco.opencv.opencv_core.Mat;
 /** Writes JPEG in full colour resolution, dithered from 16 bits so that smooth skies do not band. */
 public final class JpegWriter {
 
-    private static final int QUALITY = 95;
+    /** Of pictures that need not be small. */
+    public static final int STANDARD_QUALITY = 95;
+
     private static final int MOST_IN_SEGMENT = 65_000;
 
     private JpegWriter() {}
@@ -29,45 +32,102 @@ public final class JpegWriter {
 
     /** The bytes of the JPEG file. */
     public static byte[] encode(CodedPicture picture, PictureFacts facts) throws IOException {
-        int w = picture.width();
-        int h = picture.height();
-        byte[] blueFirst = new byte[3 * w * h];
-        for (int p = 0; p < w * h; p++) {
+        return encode(picture, facts, PictureNotes.NONE, STANDARD_QUALITY);
+    }
+
+    /** The same with what the photographer wants it to say, at a quality of 1 to 100. */
+    public static byte[] encode(CodedPicture picture, PictureFacts facts, PictureNotes notes, int quality)
+            throws IOException {
+        return whole(picture, facts, notes, pixels(picture), quality);
+    }
+
+    /**
+     * A JPEG of at most so many bytes.
+     *
+     * @param quality of 1 to 100; one more would be larger than asked, unless it is 100
+     */
+    public record Sized(byte[] bytes, int quality) {}
+
+    /**
+     * The best quality that fits; empty when none does.
+     *
+     * @param bytes at most
+     */
+    public static Optional<Sized> atMost(CodedPicture picture, PictureFacts facts, PictureNotes notes, long bytes)
+            throws IOException {
+        byte[] pixels = pixels(picture);
+        int low = 0;
+        int high = 101;
+        byte[] best = new byte[0];
+        while (high - low > 1) {
+            int middle = (low + high) / 2;
+            byte[] coded = whole(picture, facts, notes, pixels, middle);
+            if (coded.length <= bytes) {
+                low = middle;
+                best = coded;
+            } else {
+                high = middle;
+            }
+        }
+        return low == 0 ? Optional.empty() : Optional.of(new Sized(best, low));
+    }
+
+    /** 8-bit codes, blue first. */
+    private static byte[] pixels(CodedPicture picture) {
+        int count = picture.width() * picture.height();
+        byte[] blueFirst = new byte[3 * count];
+        for (int p = 0; p < count; p++) {
             int dither = Dither.of(p);
             for (int c = 0; c < 3; c++) {
                 blueFirst[3 * p + 2 - c] = (byte) Dither.to8(picture.code(3 * p + c), dither);
             }
         }
-        byte[] coded;
+        return blueFirst;
+    }
+
+    private static byte[] coded(byte[] blueFirst, int width, int height, int quality) throws IOException {
         try (BytePointer data = new BytePointer(blueFirst);
-                Mat mat = new Mat(h, w, opencv_core.CV_8UC3, data);
+                Mat mat = new Mat(height, width, opencv_core.CV_8UC3, data);
                 BytePointer out = new BytePointer();
                 IntPointer options = new IntPointer(
                         IMWRITE_JPEG_QUALITY,
-                        QUALITY,
+                        quality,
                         IMWRITE_JPEG_SAMPLING_FACTOR,
                         IMWRITE_JPEG_SAMPLING_FACTOR_444)) {
             if (!imencode(".jpg", mat, out, options)) {
                 throw new IOException("the picture could not be coded as JPEG");
             }
-            coded = new byte[(int) out.limit()];
+            byte[] coded = new byte[(int) out.limit()];
             out.get(coded);
+            return coded;
         }
+    }
+
+    private static byte[] whole(
+            CodedPicture picture, PictureFacts facts, PictureNotes notes, byte[] blueFirst, int quality)
+            throws IOException {
+        int w = picture.width();
+        int h = picture.height();
+        byte[] coded = coded(blueFirst, w, h, quality);
         ByteArrayOutputStream file = new ByteArrayOutputStream();
         file.write(coded, 0, 2);
-        segment(file, 0xE1, "Exif\0\0", ExifTags.block(facts, w, h));
-        segment(file, 0xE1, "http://ns.adobe.com/xap/1.0/\0", XmpPacket.of(shortened(facts)));
+        segment(file, 0xE1, "Exif\0\0", ExifTags.block(facts, notes, w, h));
+        segment(file, 0xE1, "http://ns.adobe.com/xap/1.0/\0", XmpPacket.of(shortened(facts, notes), notes));
         byte[] profile = picture.profile().bytes();
         segment(file, 0xE2, "ICC_PROFILE\0\1\1", profile);
+        byte[] said = IptcBlock.of(notes);
+        if (said.length > 0) {
+            segment(file, 0xED, "Photoshop 3.0\0", IptcBlock.resource(said));
+        }
         file.write(coded, 2, coded.length - 2);
         return file.toByteArray();
     }
 
     /** So many sources as fit into one segment. */
-    private static PictureFacts shortened(PictureFacts facts) {
+    private static PictureFacts shortened(PictureFacts facts, PictureNotes notes) {
         int most = facts.sources().size();
         PictureFacts cut = facts;
-        while (XmpPacket.of(cut).length > MOST_IN_SEGMENT) {
+        while (most > 0 && XmpPacket.of(cut, notes).length > MOST_IN_SEGMENT) {
             most /= 2;
             cut = new PictureFacts(
                     facts.exposureSeconds(),

@@ -86,7 +86,7 @@ final class MedianStore implements Combination {
         double step = 65535.0 / (codes.length - 1);
         for (int c = 0; c < codes.length; c++) {
             double code = gain == 1 ? step * c : encode.code16(gain * linear[c]);
-            codes[c] = (short) Math.min(NOTHING - 1, Math.round(code));
+            codes[c] = (short) Math.min(NOTHING - 1, WholeCode.nearest(code));
         }
         return codes;
     }
@@ -130,7 +130,7 @@ final class MedianStore implements Combination {
                     int low = values[(seen - 1) / 2];
                     out[first + i] = low == high
                             ? (short) (high == NOTHING - 1 ? NOTHING : high)
-                            : (short) Math.round(encode.code16((linear[low] + (double) linear[high]) / 2));
+                            : (short) WholeCode.nearest(encode.code16((linear[low] + (double) linear[high]) / 2));
                 }
             });
         }

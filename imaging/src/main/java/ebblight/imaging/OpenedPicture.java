@@ -32,8 +32,8 @@ public final class OpenedPicture implements AutoCloseable {
         byte[] bytes = ReadableFile.bytes(file);
         @Nullable Mat memory = new Mat();
         try {
-            OpenedPicture opened =
-                    new OpenedPicture(file, facts, bytes, memory, PictureReader.decode(file, bytes, memory));
+            OpenedPicture opened = new OpenedPicture(
+                    file, facts, bytes, memory, PictureReader.decode(file, bytes, RawAs.EMBEDDED, memory));
             memory = null;
             return opened;
         } finally {
@@ -50,7 +50,7 @@ public final class OpenedPicture implements AutoCloseable {
 
     /** Whether the name of a file promises the camera's own data, with a JPEG inside. */
     public static boolean isRaw(Path file) {
-        return PictureReader.RAWS.contains(PictureReader.ending(file));
+        return PictureReader.isRaw(file);
     }
 
     /** Why a file could not be read, without its name. */

@@ -20,13 +20,16 @@ final class PictureFrames implements FrameSource {
     /** Samples decoded at once, unless two frames are more. */
     private static final int BATCH_SAMPLES = 600_000_000;
 
+    private final RawAs rawAs;
     private final List<Path> files;
     private final double[] seconds;
     private final FrameFacts[] facts;
     private final List<Skipped> unreadable;
     private final List<Skipped> skipped = new ArrayList<>();
 
-    private PictureFrames(List<Path> files, double[] seconds, FrameFacts[] facts, List<Skipped> unreadable) {
+    private PictureFrames(
+            RawAs rawAs, List<Path> files, double[] seconds, FrameFacts[] facts, List<Skipped> unreadable) {
+        this.rawAs = rawAs;
         this.files = files;
         this.seconds = seconds;
         this.facts = facts;
@@ -40,7 +43,8 @@ final class PictureFrames implements FrameSource {
      * @param framesPerSecond their rate when they carry no times of their own, or when given; 0 when unknown
      * @throws NoTimesException when neither they nor {@code framesPerSecond} tell when they were taken
      */
-    static PictureFrames of(List<Path> files, double framesPerSecond, boolean timesNeeded) throws IOException {
+    static PictureFrames of(List<Path> files, double framesPerSecond, boolean timesNeeded, RawAs rawAs)
+            throws IOException {
         List<Candidate> found = new ArrayList<>();
         List<Skipped> unreadable = new ArrayList<>();
         for (int i = 0; i < files.size(); i++) {
@@ -66,6 +70,7 @@ final class PictureFrames implements FrameSource {
             readable.sort(Comparator.comparingDouble(c -> c.time.orElse(0)));
         }
         return new PictureFrames(
+                rawAs,
                 readable.stream().map(Candidate::file).toList(),
                 readable.stream()
                         .mapToDouble(c -> untimed ? Double.NaN : c.time.orElse(Double.NaN))
@@ -99,19 +104,23 @@ final class PictureFrames implements FrameSource {
         return found.size() > 1 && distinct <= (found.size() + 1) / 2;
     }
 
-    private static UnreadableInputException noneLeft(List<Skipped> skipped) {
+    static UnreadableInputException noneLeft(List<Skipped> skipped) {
         if (skipped.size() == 1) {
             return new UnreadableInputException(
                     skipped.get(0).file(), skipped.get(0).reason());
         }
         StringBuilder text = new StringBuilder("none of the " + skipped.size() + " files can be used");
+        if (skipped.stream().map(Skipped::reason).distinct().count() == 1) {
+            return new UnreadableInputException(
+                    text.append("; each ").append(skipped.get(0).reason()).toString());
+        }
         skipped.stream()
                 .limit(3)
                 .forEach(s -> text.append("; ").append(s.file()).append(": ").append(s.reason()));
         return new UnreadableInputException(text.toString());
     }
 
-    private static String reason(UnreadableInputException e, Path file) {
+    static String reason(UnreadableInputException e, Path file) {
         String message = String.valueOf(e.getMessage());
         String prefix = file + ": ";
         return message.startsWith(prefix) ? message.substring(prefix.length()) : message;
@@ -205,7 +214,7 @@ final class PictureFrames implements FrameSource {
                 byte[] bytes = new byte[0];
                 try {
                     bytes = ReadableFile.bytes(file);
-                    decoded[k] = new Decoded(i, bytes, PictureReader.decode(file, bytes, memory[k]), "");
+                    decoded[k] = new Decoded(i, bytes, PictureReader.decode(file, bytes, rawAs, memory[k]), "");
                 } catch (UnreadableInputException e) {
                     decoded[k] = new Decoded(i, bytes, null, reason(e, file));
                 }

@@ -7,14 +7,18 @@ import static org.bytedeco.opencv.global.opencv_imgcodecs.imdecode;
 import static org.bytedeco.opencv.global.opencv_imgproc.COLOR_BGR2RGB;
 import static org.bytedeco.opencv.global.opencv_imgproc.cvtColor;
 
+import ebblight.imaging.raw.RawDeveloper;
+import ebblight.imaging.raw.RawException;
+import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.opencv.global.opencv_core;
 import org.bytedeco.opencv.opencv_core.Mat;
 
-/** Reads single pictures: JPEG, PNG, TIFF in 8 or 16 bits, and RAW by the JPEG that cameras embed in it. */
+/** Reads single pictures: JPEG, PNG, TIFF in 8 or 16 bits, and RAW by its embedded JPEG or developed by LibRaw. */
 final class PictureReader {
 
     static final Set<String> PICTURES = Set.of("jpg", "jpeg", "png", "tif", "tiff");
@@ -34,10 +38,14 @@ final class PictureReader {
         return PICTURES.contains(ending(file)) || RAWS.contains(ending(file));
     }
 
-    /** Decodes a picture into memory of its own. */
+    /** Decodes a picture into memory of its own; of a RAW file the embedded JPEG. */
     static PackedFrame decode(Path file, byte[] bytes) throws UnreadableInputException {
+        return decode(file, bytes, RawAs.EMBEDDED);
+    }
+
+    static PackedFrame decode(Path file, byte[] bytes, RawAs rawAs) throws UnreadableInputException {
         try (Mat memory = new Mat()) {
-            return decode(file, bytes, memory).ofItsOwn();
+            return decode(file, bytes, rawAs, memory).ofItsOwn();
         }
     }
 
@@ -47,13 +55,39 @@ final class PictureReader {
      * @param memory takes the samples, reusing what it has where the size fits; the frame lies over it and must not be
      *     read once it is closed, or given back because nobody holds it
      */
-    static PackedFrame decode(Path file, byte[] bytes, Mat memory) throws UnreadableInputException {
-        boolean raw = RAWS.contains(ending(file));
-        byte[] coded = raw
-                ? EmbeddedJpeg.largest(bytes)
-                        .orElseThrow(() -> new UnreadableInputException(
-                                file, "holds no embedded JPEG; develop it to TIFF or JPEG first"))
-                : bytes;
+    static PackedFrame decode(Path file, byte[] bytes, RawAs rawAs, Mat memory) throws UnreadableInputException {
+        if (!isRaw(file)) {
+            return decoded(file, bytes, false, memory);
+        }
+        Optional<byte[]> jpeg = rawAs == RawAs.EMBEDDED ? EmbeddedJpeg.largest(bytes) : Optional.empty();
+        return jpeg.isPresent() ? decoded(file, jpeg.get(), true, memory) : developed(file, bytes, memory);
+    }
+
+    /** Whether the name of a file promises a sensor's own data. */
+    static boolean isRaw(Path file) {
+        return RAWS.contains(ending(file));
+    }
+
+    private static PackedFrame developed(Path file, byte[] bytes, Mat memory) throws UnreadableInputException {
+        try {
+            RawDeveloper.shared().develop(bytes, (width, height) -> {
+                memory.create(height, width, opencv_core.CV_16UC3);
+                return samples(memory);
+            });
+        } catch (RawException e) {
+            throw new UnreadableInputException(file, String.valueOf(e.getMessage()));
+        }
+        IccProfile profile = IccProfile.proPhoto().with(TransferCurve.LINEAR);
+        return new PackedFrame(memory.cols(), memory.rows(), 16, samples(memory), profile);
+    }
+
+    private static ByteBuffer samples(Mat memory) {
+        long size = memory.elemSize() * memory.cols() * memory.rows();
+        return memory.data().capacity(size).asByteBuffer();
+    }
+
+    private static PackedFrame decoded(Path file, byte[] coded, boolean raw, Mat memory)
+            throws UnreadableInputException {
         if (isJpeg(coded) && !raw && cutOff(coded)) {
             throw new UnreadableInputException(file, "is cut off: the end of the JPEG is missing");
         }
@@ -81,10 +115,7 @@ final class PictureReader {
             throw new UnreadableInputException(file, "holds neither 8 nor 16 bits a sample");
         }
         int bits = memory.depth() == opencv_core.CV_8U ? 8 : 16;
-        int w = memory.cols();
-        int h = memory.rows();
-        BytePointer samples = memory.data().capacity(3L * w * h * bits / 8);
-        return new PackedFrame(w, h, bits, samples.asByteBuffer(), profile);
+        return new PackedFrame(memory.cols(), memory.rows(), bits, samples(memory), profile);
     }
 
     private static String firstLine(RuntimeException e) {

@@ -142,7 +142,7 @@ public final class PreviewMeans {
                     sums[i] += (light[2 * i] & 0xFF) | (light[2 * i + 1] & 0xFF) << 8;
                 }
             } else {
-                addMoved(light, FullPreview.placementAt(arrival.index(), placements, sourceIndices));
+                addMoved(light, new Placed(placements, sourceIndices, surveyWidth).at(arrival.index()));
             }
             count++;
         }
@@ -165,7 +165,7 @@ public final class PreviewMeans {
                     for (int k = 0; k < 3; k++) {
                         double top = (1 - ax) * at(light, y0 * w + x0, k) + ax * at(light, y0 * w + x1, k);
                         double bottom = (1 - ax) * at(light, y1 * w + x0, k) + ax * at(light, y1 * w + x1, k);
-                        sums[3 * (y * w + x) + k] += Math.round((1 - ay) * top + ay * bottom);
+                        sums[3 * (y * w + x) + k] += WholeCode.nearest((1 - ay) * top + ay * bottom);
                     }
                 }
             });
@@ -185,7 +185,7 @@ public final class PreviewMeans {
                 double b = sums[i + 2] * share;
                 for (int c = 0; c < 3; c++) {
                     double v = toSrgb[3 * c] * r + toSrgb[3 * c + 1] * g + toSrgb[3 * c + 2] * b;
-                    mean[i + c] = (short) Math.round(Math.max(0, Math.min(65535, v)));
+                    mean[i + c] = (short) WholeCode.nearest(Math.max(0, Math.min(65535, v)));
                 }
             }
             return mean;

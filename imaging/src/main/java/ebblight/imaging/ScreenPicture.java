@@ -29,7 +29,9 @@ public final class ScreenPicture {
 
     /** Decodes a whole picture. */
     public static ScreenPicture open(Path file) throws IOException {
-        return new ScreenPicture(PictureReader.decode(file, ReadableFile.bytes(file)));
+        DecodedFrame frame = PictureReader.decode(file, ReadableFile.bytes(file));
+        IccProfile written = frame.profile().forWriting();
+        return new ScreenPicture(frame.profile().sameAs(written) ? frame : new ConvertedFrame(frame, written));
     }
 
     public int width() {
@@ -67,7 +69,7 @@ public final class ScreenPicture {
     /** A small JPEG of a picture, decoded no larger than needed. */
     public static byte[] thumbnail(Path file, int width) throws IOException {
         byte[] bytes = ReadableFile.bytes(file);
-        byte[] coded = PictureReader.RAWS.contains(PictureReader.ending(file))
+        byte[] coded = PictureReader.isRaw(file)
                 ? EmbeddedJpeg.largest(bytes)
                         .orElseThrow(() -> new UnreadableInputException(file, "holds no embedded JPEG"))
                 : bytes;

@@ -72,6 +72,6 @@ final class ShiftedFrame extends DecodedFrame {
     }
 
     private int code(double light) {
-        return (int) Math.round(encode.code16(light));
+        return WholeCode.nearest(encode.code16(light));
     }
 }

@@ -1,6 +1,8 @@
 package ebblight.imaging;
 
 import ebblight.core.numeric.Work;
+import ebblight.imaging.grain.FrameGrain;
+import ebblight.imaging.grain.Grain;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -19,6 +21,7 @@ final class StackPass implements FrameVisitor, AutoCloseable {
     private final List<Skipped> misfits = new ArrayList<>();
     private final Shots shots = new Shots();
     private @Nullable Begun begun;
+    private @Nullable FrameGrain noise;
 
     /** What the first frame decides. */
     private record Begun(
@@ -69,6 +72,7 @@ final class StackPass implements FrameVisitor, AutoCloseable {
             if (frame == null) {
                 misfits.add(new Skipped(file(arrival.index()), "could not be laid over the first frame"));
             } else {
+                measure(frame);
                 parts.add(new Combination.Part(frame, shots.gain(arrival.exposureSeconds())));
                 shots.add(arrival.seconds(), arrival.exposureSeconds());
             }
@@ -100,7 +104,7 @@ final class StackPass implements FrameVisitor, AutoCloseable {
         work.forEach(h, y -> {
             for (int i = 3 * y * w; i < 3 * (y + 1) * w; i++) {
                 double dark = darks.isPresent() ? darks.get().light(i) : 0;
-                codes[i] = (short) Math.round(encode.code16(light.applyAsDouble(i) - dark));
+                codes[i] = (short) WholeCode.nearest(encode.code16(light.applyAsDouble(i) - dark));
             }
         });
         List<Skipped> skipped = new ArrayList<>(source.skipped());
@@ -112,7 +116,41 @@ final class StackPass implements FrameVisitor, AutoCloseable {
                 shots.totalSeconds(!source.pictures()),
                 shots.gaps(),
                 source.facts(),
+                grain(),
                 warnings());
+    }
+
+    private Optional<Grain> grain() {
+        FrameGrain measured = noise;
+        return measured == null || options.as() != StackOptions.As.MEAN
+                ? Optional.empty()
+                : measured.ofFrame().map(g -> g.ofMean(shots.count()));
+    }
+
+    /** Looks at the noise of a frame, as long as that tells something new. */
+    private void measure(DecodedFrame frame) {
+        FrameGrain measured = noise;
+        if (measured == null) {
+            measured = new FrameGrain(frame.width(), frame.height());
+            noise = measured;
+        }
+        if (options.as() != StackOptions.As.MEAN || !measured.wanting()) {
+            return;
+        }
+        double[] weights = frame.profile().toXyz();
+        float[] linear = frame.profile().curve().table(frame.bits());
+        int[][] row = frame.rowMemory();
+        DecodedFrame.RowReader rows = frame.rows();
+        measured.add((y, luminance) -> {
+            rows.read(y, row[0], row[1], row[2]);
+            for (int x = 0; x < luminance.length; x++) {
+                double light = 0;
+                for (int c = 0; c < 3; c++) {
+                    light += row[c][x] == DecodedFrame.ABSENT ? 0 : weights[3 + c] * linear[row[c][x]];
+                }
+                luminance[x] = (float) light;
+            }
+        });
     }
 
     private List<String> warnings() {

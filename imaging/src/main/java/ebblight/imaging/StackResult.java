@@ -1,5 +1,6 @@
 package ebblight.imaging;
 
+import ebblight.imaging.grain.Grain;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -10,6 +11,7 @@ import java.util.OptionalDouble;
  * @param frames frames that went into it
  * @param seconds time that they gathered light, when known
  * @param gaps times without exposure between frames, when known
+ * @param grain noise of a mean, measured on how the frames differ
  * @param facts facts of the first frame
  */
 public record StackResult(
@@ -19,6 +21,7 @@ public record StackResult(
         OptionalDouble seconds,
         Optional<Gaps> gaps,
         FrameFacts facts,
+        Optional<Grain> grain,
         List<String> warnings) {
 
     /** Gaps between exposures: how many, how long together, and the longest, in seconds. */

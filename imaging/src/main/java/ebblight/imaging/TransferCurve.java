@@ -1,7 +1,7 @@
 package ebblight.imaging;
 
 /** How the light of a scene is written as code values: 0 to 1 on both sides, growing. */
-interface TransferCurve {
+public interface TransferCurve {
 
     /** Linear light of a code value, 0 to 1. */
     double toLinear(double code);

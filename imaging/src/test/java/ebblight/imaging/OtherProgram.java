@@ -7,14 +7,14 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Assumptions;
 
 /** Programs that are not ours, asked what they see; a test that needs an absent one is skipped and says so. */
-final class OtherProgram {
+public final class OtherProgram {
 
-    static final String PYTHON = "/usr/bin/python3";
+    public static final String PYTHON = "/usr/bin/python3";
 
     private OtherProgram() {}
 
     /** Skips the test where {@code command} does not run. */
-    static void need(String what, String... command) {
+    public static void need(String what, String... command) {
         Assumptions.assumeTrue(runs(command), what + " is not installed");
     }
 
@@ -37,7 +37,7 @@ final class OtherProgram {
     }
 
     /** What the program prints on both streams. */
-    static String output(String... command) throws Exception {
+    public static String output(String... command) throws Exception {
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
         process.waitFor();
@@ -45,7 +45,7 @@ final class OtherProgram {
     }
 
     /** Runs a Python program that must succeed. */
-    static void python(Path folder, String program, Path... arguments) throws Exception {
+    public static void python(Path folder, String program, Path... arguments) throws Exception {
         Path script = folder.resolve("program.py");
         Files.writeString(script, program, StandardCharsets.UTF_8);
         String[] command = new String[2 + arguments.length];
@@ -62,7 +62,7 @@ final class OtherProgram {
     }
 
     /** A folder of real pictures and clips beside the checkout; skips the test where there is none. */
-    static Path shared(String folder) {
+    public static Path shared(String folder) {
         Path path = Path.of(System.getProperty("ebblight.shared", "../shared"), "data", folder);
         Assumptions.assumeTrue(Files.exists(path), "no real files at " + path);
         return path;

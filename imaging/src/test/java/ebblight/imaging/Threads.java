@@ -7,11 +7,11 @@ import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 
 /** Work on a pool of so many threads. */
-final class Threads implements Work, AutoCloseable {
+public final class Threads implements Work, AutoCloseable {
 
     private final ForkJoinPool pool;
 
-    Threads(int count) {
+    public Threads(int count) {
         pool = new ForkJoinPool(count);
     }
 

@@ -4,7 +4,9 @@ import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.JpegWriter;
+import ebblight.imaging.OutputFile;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.PictureNotes;
 import ebblight.imaging.Skipped;
 import ebblight.imaging.TiffWriter;
 import java.io.IOException;
@@ -39,6 +41,22 @@ public final class PictureOutput {
         checkFolder(output);
     }
 
+    /** The same for one picture. */
+    public static void keepOriginal(String option, Path output, Path input) throws IOException {
+        if (Files.exists(output) && Files.exists(input) && Files.isSameFile(output, input)) {
+            throw new UsageException(
+                    option + ": " + output + " is the input, and originals stay as they are; choose another name");
+        }
+    }
+
+    /** The same for a PDF that {@code option} names. */
+    public static void checkPdf(String option, Path output) throws IOException {
+        if (!ends(output, List.of(".pdf"))) {
+            throw new UsageException(option + ": " + output + " must end in .pdf");
+        }
+        checkFolder(output);
+    }
+
     /** Originals are never written: fails when {@code output} is one of the frames. */
     public static void keepOriginals(String option, Path output, FrameSource source) throws IOException {
         Stream<Path> skipped = source.skipped().stream().map(Skipped::file);
@@ -64,10 +82,16 @@ public final class PictureOutput {
     }
 
     public static void write(Path output, CodedPicture picture, PictureFacts facts, Work work) throws IOException {
+        write(output, picture, facts, PictureNotes.NONE, work);
+    }
+
+    /** The same with what is to be said of the picture. */
+    public static void write(Path output, CodedPicture picture, PictureFacts facts, PictureNotes notes, Work work)
+            throws IOException {
         if (ends(output, JPEG)) {
-            JpegWriter.write(output, picture, facts);
+            OutputFile.write(output, JpegWriter.encode(picture, facts, notes, JpegWriter.STANDARD_QUALITY));
         } else {
-            TiffWriter.write(output, picture, facts, work);
+            TiffWriter.write(output, picture, facts, notes, work);
         }
     }
 

@@ -12,6 +12,12 @@ public final class Words {
         return ShutterTime.words(seconds);
     }
 
+    /** A time with its unit: "1/6 s", "10 s", "1 min 27 s". */
+    public static String say(double seconds) {
+        String words = time(seconds);
+        return words.endsWith("s") || words.endsWith("min") ? words : words + " s";
+    }
+
     /** A share as percent with as many decimals as it deserves. */
     public static String percent(double share) {
         double p = 100 * share;

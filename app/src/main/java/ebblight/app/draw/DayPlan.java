@@ -46,7 +46,7 @@ public record DayPlan(
         Instant from = zone.start(day);
         Instant to = zone.start(day.plusDays(1));
         JsonObject asked = new JsonObject();
-        for (String name : List.of("at", "elevationMetres", "cloud", "meter", "view", "skylineDegrees")) {
+        for (String name : List.of("at", "elevationMetres", "cloud", "weather", "meter", "view", "skylineDegrees")) {
             if (request.has(name)) {
                 asked.put(name, request.get(name));
             }

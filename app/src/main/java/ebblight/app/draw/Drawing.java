@@ -1,5 +1,6 @@
 package ebblight.app.draw;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** Something to draw on; x to the right, y down, in points or pixels. */
@@ -65,5 +66,20 @@ interface Drawing {
     /** How wide a text is set; where the face is not known, about so: those in use differ by some percent. */
     default double width(Lettering type, String words) {
         return words.length() * type.size() * (type.bold() ? 0.57 : 0.53);
+    }
+
+    /** Words in lines no wider than {@code width}; a word that is wider stands alone. */
+    default List<String> broken(Lettering type, String words, double width) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder();
+        for (String word : words.split(" ", -1)) {
+            if (line.length() > 0 && width(type, line + " " + word) > width) {
+                lines.add(line.toString());
+                line.setLength(0);
+            }
+            line.append(line.length() == 0 ? "" : " ").append(word);
+        }
+        lines.add(line.toString());
+        return lines;
     }
 }

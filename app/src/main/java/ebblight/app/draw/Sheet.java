@@ -102,25 +102,11 @@ public final class Sheet {
     }
 
     private double paragraph(double x, double y, double width, Lettering type, String words) {
-        for (String line : broken(type, words, width)) {
+        for (String line : to.broken(type, words, width)) {
             y += LEADING;
             to.text(x, y - 3, type, line);
         }
         return y;
-    }
-
-    private List<String> broken(Lettering type, String words, double width) {
-        List<String> lines = new ArrayList<>();
-        StringBuilder line = new StringBuilder();
-        for (String word : words.split(" ", -1)) {
-            if (line.length() > 0 && to.width(type, line + " " + word) > width) {
-                lines.add(line.toString());
-                line.setLength(0);
-            }
-            line.append(line.length() == 0 ? "" : " ").append(word);
-        }
-        lines.add(line.toString());
-        return lines;
     }
 
     private double facts(double x, double y, double width) {
@@ -254,9 +240,9 @@ public final class Sheet {
             head += water.isEmpty() ? "" : ", " + water;
             String why = String.join(
                     "; ", window.getArray("why").stream().map(String::valueOf).toList());
-            List<String> lines = broken(Lettering.of(SMALL, Ink.INK), why, WIDE - 2 * EDGE - 12);
+            List<String> lines = to.broken(Lettering.of(SMALL, Ink.INK), why, WIDE - 2 * EDGE - 12);
             Lettering strong = Lettering.of(SMALL, Ink.INK).strong();
-            double tall = LEADING * (broken(strong, head, WIDE - 2 * EDGE).size() + lines.size());
+            double tall = LEADING * (to.broken(strong, head, WIDE - 2 * EDGE).size() + lines.size());
             if (at + tall > bottom) {
                 to.text(x, at + LEADING - 3, Lettering.of(SMALL, Ink.INK_3), "more windows do not fit on this page");
                 return;
@@ -275,13 +261,13 @@ public final class Sheet {
         List<String> lines = new ArrayList<>();
         Lettering type = Lettering.of(8.5, Ink.INK);
         for (Object caution : answer.getArray("cautions")) {
-            lines.addAll(broken(type, String.valueOf(caution), WIDE - 2 * EDGE - 10));
+            lines.addAll(to.broken(type, String.valueOf(caution), WIDE - 2 * EDGE - 10));
         }
         for (Object assumed : answer.getArray("assumed")) {
-            lines.addAll(broken(type, "Assumed: " + assumed + ".", WIDE - 2 * EDGE - 10));
+            lines.addAll(to.broken(type, "Assumed: " + assumed + ".", WIDE - 2 * EDGE - 10));
         }
         for (Object warning : answer.getArray("warnings")) {
-            lines.addAll(broken(type, "Note: " + warning + ".", WIDE - 2 * EDGE - 10));
+            lines.addAll(to.broken(type, "Note: " + warning + ".", WIDE - 2 * EDGE - 10));
         }
         return lines;
     }

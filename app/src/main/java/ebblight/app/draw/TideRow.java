@@ -21,7 +21,7 @@ record TideRow(HourAxis axis, double height) {
                     0,
                     y + 3 * axis.small() + 7,
                     Lettering.of(axis.small(), Ink.INK_2),
-                    "above " + tide.getString("datum"));
+                    tide.getObject("station") == null ? "above its datum" : "above " + tide.getString("datum"));
         }
         List<JsonObject> heights = Asked.rows(tide.getArray("heights")).stream()
                 .filter(r -> r.isNumber("heightMetres"))

@@ -8,13 +8,9 @@ import com.grack.nanojson.JsonWriter;
 import ebblight.imaging.OutputFile;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
-import java.nio.channels.FileChannel;
-import java.nio.channels.FileLock;
-import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 
@@ -26,7 +22,6 @@ public final class OutingFile {
 
     private static final String NAME = "outing.json";
     private static final int MOST_BYTES = 8 << 20;
-    private static final int LOCK_TRIES = 100;
 
     private final OutingFolder folder;
     private final Path home;
@@ -111,12 +106,8 @@ public final class OutingFile {
      */
     public synchronized JsonObject write(JsonObject document) throws IOException {
         check(document, "outing");
-        try (FileChannel channel = FileChannel.open(
-                        home.resolve(".ebblight.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
-                FileLock lock = lock(channel)) {
-            if (!lock.isValid()) {
-                throw new IOException(path() + ": the lock was lost; try again");
-            }
+        try (FolderLock lock = FolderLock.of(home, path())) {
+            lock.check();
             JsonObject now = read();
             if (now.getInt("revision") != document.getInt("revision")) {
                 throw new StaleRevisionException(now);
@@ -131,26 +122,6 @@ public final class OutingFile {
             OutputFile.write(path(), bytes);
             return next;
         }
-    }
-
-    private FileLock lock(FileChannel channel) throws IOException {
-        for (int i = 0; i < LOCK_TRIES; i++) {
-            try {
-                FileLock lock = channel.tryLock();
-                if (lock != null) {
-                    return lock;
-                }
-            } catch (OverlappingFileLockException e) {
-                // another server of this process holds it: wait like for any other
-            }
-            try {
-                Thread.sleep(20);
-            } catch (InterruptedException e) {
-                Thread.currentThread().interrupt();
-                break;
-            }
-        }
-        throw new IOException(path() + ": another program keeps it locked; close it and try again");
     }
 
     private static void check(JsonObject document, String where) throws UnreadableInputException {

@@ -8,8 +8,8 @@ import java.util.List;
 public final class PlannedOuting {
 
     private static final List<String> OF_PLACE = List.of("name", "at", "elevationMetres", "station", "skylineDegrees");
-    private static final List<String> OF_PLAN =
-            List.of("from", "to", "minMinutes", "setUpMinutes", "exposure", "guard", "cloud", "weather", "table");
+    private static final List<String> OF_PLAN = List.of(
+            "from", "to", "minMinutes", "setUpMinutes", "exposure", "guard", "guess", "cloud", "weather", "table");
     private static final List<String> OF_VIEW = List.of("azimuth", "altitude", "focalMillimetres", "sensorMillimetres");
     private static final List<String> AROUND = List.of("schema", "zone", "view", "kit", "note", "meter");
 
@@ -42,6 +42,15 @@ public final class PlannedOuting {
             view.put("hour", hour);
         }
         outing.put("views", views);
+    }
+
+    /** What is wrong with a field of a question, said of the place in {@code outing.json} where the field stands. */
+    public static String said(String problem) {
+        String name = problem.replaceFirst("[.:\\[].*", "");
+        String before = AROUND.contains(name)
+                ? ""
+                : OF_PLACE.contains(name) ? "place." : OF_PLAN.contains(name) ? "plan." : "views.hour.";
+        return "outing.json, " + before + problem + "; correct it in the file, or set it anew on this page";
     }
 
     private static JsonObject some(JsonObject from, List<String> names) {

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,6 +36,15 @@ final class TableLines {
         return lines.subList(Math.min(1, lines.size()), lines.size());
     }
 
+    /** A name from outside as that of a file, for words only; what cannot be one is "the table". */
+    static Path called(String name) {
+        try {
+            return Path.of(name.isBlank() ? "the table" : name);
+        } catch (InvalidPathException e) {
+            return Path.of("the table");
+        }
+    }
+
     static List<Line> of(Path file) throws IOException {
         if (!Files.isReadable(file)) {
             throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
@@ -45,6 +55,11 @@ final class TableLines {
         } catch (CharacterCodingException e) {
             throw new UnreadableInputException(file, "is not text in UTF-8");
         }
+        return of(file, typed);
+    }
+
+    /** The same of lines that came another way; the file is what they are called by. */
+    static List<Line> of(Path file, List<String> typed) {
         List<Line> lines = new ArrayList<>();
         for (int i = 0; i < typed.size(); i++) {
             String line = typed.get(i).strip();

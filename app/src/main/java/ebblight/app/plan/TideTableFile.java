@@ -16,7 +16,16 @@ public final class TideTableFile {
 
     /** Rows of time, height and kind as the engine reads them. */
     public static JsonArray read(Path file) throws IOException {
-        List<TableLines.Line> lines = TableLines.of(file);
+        return rows(file, TableLines.of(file));
+    }
+
+    /** The same of a text that was dropped or chosen on a page. */
+    public static JsonArray read(String name, String text) throws IOException {
+        Path file = TableLines.called(name);
+        return rows(file, TableLines.of(file, text.lines().toList()));
+    }
+
+    private static JsonArray rows(Path file, List<TableLines.Line> lines) throws IOException {
         if (!lines.isEmpty() && !String.join(",", lines.get(0).fields()).equalsIgnoreCase(HEADING)) {
             throw lines.get(0).bad("must be the heading " + HEADING);
         }

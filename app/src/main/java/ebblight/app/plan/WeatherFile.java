@@ -12,12 +12,22 @@ import java.util.List;
  * Reads a forecast: a heading of {@code time} and any of the columns of {@link Weather.Kind}, then rows in order of
  * time; an empty field is not known.
  */
-final class WeatherFile {
+public final class WeatherFile {
 
     private WeatherFile() {}
 
-    static JsonArray read(Path file) throws IOException {
-        List<TableLines.Line> lines = TableLines.of(file);
+    /** Rows of the forecast as the engine reads them. */
+    public static JsonArray read(Path file) throws IOException {
+        return rows(file, TableLines.of(file));
+    }
+
+    /** The same of a text that was dropped or chosen on a page. */
+    public static JsonArray read(String name, String text) throws IOException {
+        Path file = TableLines.called(name);
+        return rows(file, TableLines.of(file, text.lines().toList()));
+    }
+
+    private static JsonArray rows(Path file, List<TableLines.Line> lines) throws IOException {
         if (!lines.isEmpty()) {
             check(lines.get(0));
         }

@@ -58,7 +58,8 @@ public final class WishesFile {
         return named("zone", () -> Zone.of("zone", text(wishes, "zone", "UTC")));
     }
 
-    private static JsonObject station(JsonObject wishes) throws IOException {
+    /** The constants of the station that a place or a document of wishes names, or of the nearest. */
+    public static JsonObject station(JsonObject wishes) throws IOException {
         StationCatalogue catalogue = StationCatalogue.read();
         String typed = text(wishes, "station", "");
         if (typed.equals("nearest")) {

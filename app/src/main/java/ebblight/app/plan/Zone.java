@@ -6,6 +6,7 @@ import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -19,6 +20,8 @@ public final class Zone {
     private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
     private static final DateTimeFormatter DAY_AND_HOUR =
             DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
+
+    private static final DateTimeFormatter WEEKDAY_AND_HOUR = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
 
     private final ZoneId id;
 
@@ -54,6 +57,11 @@ public final class Zone {
         return day.atStartOfDay(id).toInstant();
     }
 
+    /** The instant of a clock time; the later one's offset where the clock leaps over it. */
+    public Instant instant(LocalDateTime clock) {
+        return clock.atZone(id).toInstant();
+    }
+
     /** An hour of a day's clock; the one after it where the clock leaps over it. */
     public Instant at(LocalDate day, int hour) {
         return day.atTime(hour, 0).atZone(id).toInstant();
@@ -86,6 +94,11 @@ public final class Zone {
     /** Hour and minute here of something that must not come later: the minute that has begun. */
     public String deadline(Instant instant) {
         return HOUR.format(instant.atZone(id));
+    }
+
+    /** The same with the day of the week before it. */
+    public String dayAndDeadline(Instant instant) {
+        return WEEKDAY_AND_HOUR.format(instant.atZone(id));
     }
 
     /** Day, hour and minute here, rounded to the minute. */

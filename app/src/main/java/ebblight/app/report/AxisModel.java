@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param windows times at which every wish holds
  * @param clash the two wishes that no one time serves
  * @param bag what the kit reaches, best first
+ * @param worth what times are worth, in order of time; may be empty
  * @param fadesBeyondSeconds exposure beyond which light fades faster than it gathers; infinite in steady light
  */
 record AxisModel(
@@ -19,6 +20,7 @@ record AxisModel(
         List<Window> windows,
         Optional<Clash> clash,
         List<Reach> bag,
+        List<Worth> worth,
         double fadesBeyondSeconds) {
 
     /** Times from and to; infinite when there is no end. */
@@ -44,6 +46,9 @@ record AxisModel(
 
     /** A time that filters and aperture reach. */
     record Reach(double seconds, String filters, String aperture) {}
+
+    /** Share of the picture that changes at a time, and how far the subject stands off what moves round it, 0 to 1. */
+    record Worth(double seconds, double changed, double standsOff) {}
 
     /**
      * One strip.
@@ -102,6 +107,17 @@ record AxisModel(
                         x > at.at(w.likely().from()) && x < at.at(w.likely().to()));
     }
 
+    /** What the nearest of the times in {@code worth} is worth. */
+    Worth worthAt(double seconds) {
+        Worth nearest = worth.get(0);
+        for (Worth one : worth) {
+            boolean nearer =
+                    Math.abs(Math.log(one.seconds() / seconds)) < Math.abs(Math.log(nearest.seconds() / seconds));
+            nearest = nearer ? one : nearest;
+        }
+        return nearest;
+    }
+
     /** Whether every wish holds at the chosen time. */
     boolean holds() {
         return parts.stream().allMatch(p -> p.holds(chosenSeconds));
@@ -113,6 +129,6 @@ record AxisModel(
                 .map(p -> new Part(
                         p.kind(), p.wish(), p.spans(), p.sure(), p.words(), p.left(), before + p.strip(), p.raised()))
                 .toList();
-        return new AxisModel(chosenSeconds, others, windows, clash, List.of(), fadesBeyondSeconds);
+        return new AxisModel(chosenSeconds, others, windows, clash, List.of(), worth, fadesBeyondSeconds);
     }
 }

@@ -31,6 +31,7 @@ final class AxisPlaces {
     final double top = 8;
     final double bandTop;
     final double bagTop;
+    final double worthTop;
     final double limitsTop;
     final double height;
 
@@ -58,7 +59,8 @@ final class AxisPlaces {
         }
         rows = at.stream().mapToDouble(v -> v).toArray();
         bagTop = y;
-        limitsTop = bagTop + (narrow || model.bag().isEmpty() ? 0 : 44);
+        worthTop = bagTop + (narrow || model.bag().isEmpty() ? 0 : 44);
+        limitsTop = worthTop + (narrow || model.worth().isEmpty() ? 0 : AxisWorth.HEIGHT + 12);
         height = limitsTop + (narrow ? 4 : 28);
     }
 

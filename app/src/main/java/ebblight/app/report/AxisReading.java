@@ -68,7 +68,18 @@ final class AxisReading {
         }
         double rate = measured.getDouble("fadingStopsPerMinute", 0);
         double fades = rate > 0 ? 60 / (rate * Math.log(2)) : Double.POSITIVE_INFINITY;
-        return new AxisModel(seconds, parts, windows, clash(wished, measured), bag(settings), fades);
+        return new AxisModel(seconds, parts, windows, clash(wished, measured), bag(settings), worth(wished), fades);
+    }
+
+    private static List<AxisModel.Worth> worth(JsonObject wished) {
+        List<AxisModel.Worth> worth = new ArrayList<>();
+        for (Object one : wished.getArray("worth")) {
+            if (one instanceof JsonObject w) {
+                worth.add(new AxisModel.Worth(
+                        w.getDouble("seconds"), w.getDouble("changedFraction"), w.getDouble("separation")));
+            }
+        }
+        return worth;
     }
 
     private static Optional<JsonObject> demand(JsonObject wished, String id) {

@@ -15,6 +15,7 @@ import java.util.List;
  * @param chosenSeconds the time settled on
  * @param betweenSeconds the time between that the clash is shown at
  * @param pictures of the job
+ * @param burst the frames that were stacked
  * @param compared previews beside true exposures
  * @param truths what is true against what was measured
  */
@@ -28,8 +29,17 @@ public record Report(
         double chosenSeconds,
         double betweenSeconds,
         ReportPictures pictures,
+        Burst burst,
         List<Compared> compared,
         List<Truth> truths) {
+
+    /**
+     * Frames added up to one exposure.
+     *
+     * @param frames how many, 1 or more
+     * @param seconds that all of them gathered light
+     */
+    public record Burst(int frames, double seconds) {}
 
     /** One quantity, true and as measured, in words with units. */
     public record Truth(String what, String truly, String measured) {}

@@ -2,6 +2,7 @@ package ebblight.app.report;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Spans;
 import ebblight.app.ask.Words;
 import ebblight.app.demo.TrueExposure;
 import ebblight.core.exposure.Numbers;
@@ -96,21 +97,20 @@ public final class ReportPage {
                 + verdict() + "</p>");
         for (Object one : report.wished().getArray("windows")) {
             if (one instanceof JsonObject w) {
-                add("<p>Window " + span(w)
-                        + (w.get("sure") instanceof JsonObject s ? ", sure " + span(s) : ", nowhere sure") + ".</p>");
+                add("<p>Window " + Spans.window(w) + ".</p>");
             }
         }
         JsonArray choices = report.settings().getArray("choices");
         if (!choices.isEmpty()) {
             double dial = choices.getObject(0).getDouble("correctedSeconds");
             if (Math.round(dial) != Math.round(report.chosenSeconds())) {
-                add("<p>Held open " + Times.say(dial) + ", as the light fades meanwhile.</p>");
+                add("<p>Held open " + Words.say(dial) + ", as the light fades meanwhile.</p>");
             }
         }
         add("<div class=\"story\">");
         add("<p>" + Words.markup(String.join(" ", report.story())) + "</p>");
-        add("</div><p class=\"cap\">The picture is a preview, made of ten seconds of clip: no exposure this long was"
-                + " taken.</p></div></section>");
+        add("</div><p class=\"cap\">The picture is a preview, made of " + clip()
+                + " of clip: no exposure this long was taken.</p></div></section>");
     }
 
     private String verdict() {
@@ -127,18 +127,18 @@ public final class ReportPage {
         return n == 3 ? "three" : n == 4 ? "four" : Long.toString(n);
     }
 
-    private static String span(JsonObject span) {
-        double from = span.getDouble("fromSeconds");
-        String to = span.isNumber("toSeconds") ? Times.say(span.getDouble("toSeconds")) : "";
-        if (from <= 0) {
-            return to.isEmpty() ? "any time" : "up to " + to;
-        }
-        return to.isEmpty() ? "from " + Times.say(from) : Times.say(from) + " to " + to;
+    /** How long the clip is that all was measured on. */
+    private String clip() {
+        return Words.say(Math.rint(10 * report.measured().getDouble("seconds")) / 10);
+    }
+
+    private String oneFrame() {
+        return Words.say(report.burst().seconds() / report.burst().frames());
     }
 
     private void parts() {
         add("<section class=\"two\"><figure>" + picture(report.pictures().frame(), "One frame of the burst")
-                + "<figcaption>As the camera saw it: one frame of ½ s.</figcaption></figure><figure>"
+                + "<figcaption>As the camera saw it: one frame of " + oneFrame() + ".</figcaption></figure><figure>"
                 + picture(report.pictures().parts(), "The frame with its parts tinted")
                 + "<figcaption>What moves how, found in the clip and by a few drawn lines.</figcaption></figure></section>"
                 + "<ul class=\"parts\">");
@@ -164,7 +164,7 @@ public final class ReportPage {
             if (one instanceof JsonObject l && List.of(1.0, 8.0, 64.0).contains(l.getDouble("seconds"))) {
                 said.append(Words.percent(l.getDouble("left")))
                         .append(" at ")
-                        .append(Times.say(l.getDouble("seconds")));
+                        .append(Words.say(l.getDouble("seconds")));
                 said.append(" (")
                         .append(Words.percent(l.getDouble("low")).replace(" %", ""))
                         .append("–");
@@ -245,8 +245,8 @@ public final class ReportPage {
 
     private void previews() throws IOException {
         add("<section><h2>Foretold, and true</h2><p class=\"lead\">This coast is invented, so its true exposures are"
-                + " known. Foretold on the left from ten seconds of clip; on the right what the camera would have"
-                + " got.</p>");
+                + " known. Foretold on the left from " + clip()
+                + " of clip; on the right what the camera would have got.</p>");
         for (Compared c : report.compared()) {
             double off = 255 * Math.pow(10, -c.decibels() / 20);
             add("<div class=\"pair\"><h3>" + Times.brief(c.seconds()) + "</h3>"
@@ -276,10 +276,10 @@ public final class ReportPage {
     }
 
     private void stacked() {
-        add(
-                "<section><h2>Ten seconds without a filter</h2><figure class=\"mount\">"
-                        + picture(report.pictures().stacked(), "The burst as one exposure")
-                        + "<figcaption>Twenty frames of ½ s, added in linear light: light adds up.</figcaption></figure></section>");
+        add("<section><h2>" + Words.say(report.burst().seconds()) + " without a filter</h2><figure class=\"mount\">"
+                + picture(report.pictures().stacked(), "The burst as one exposure")
+                + "<figcaption>" + report.burst().frames() + " frames of " + oneFrame()
+                + ", added in linear light: light adds up.</figcaption></figure></section>");
     }
 
     private void truths() {

@@ -62,6 +62,9 @@ final class TimeAxis {
                         "<text x=\"0\" y=\"%.0f\" font-size=\"16\" font-weight=\"700\">In the bag</text>",
                         at.bagTop + 26);
             }
+            if (!model.worth().isEmpty()) {
+                new AxisWorth(model, at, svg).row();
+            }
             foot.limits();
             svg.line(
                     "<text x=\"0\" y=\"%.0f\" font-size=\"16\" font-weight=\"700\">Shutter time</text>",
@@ -69,7 +72,7 @@ final class TimeAxis {
             svg.line("<text x=\"0\" y=\"%.0f\" font-size=\"16\" font-weight=\"700\">Limits</text>", at.limitsTop + 17);
         }
         band.frame();
-        String said = Words.markup(Times.say(model.chosenSeconds()));
+        String said = Words.markup(Words.say(model.chosenSeconds()));
         return String.format(
                 Locale.ROOT,
                 "<svg class=\"axis %s\" xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-label=\"Time axis, %s"

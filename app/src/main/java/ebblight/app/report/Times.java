@@ -8,17 +8,11 @@ final class Times {
 
     private Times() {}
 
-    /** "1/6 s", "10 s", "1 min 27 s". */
-    static String say(double seconds) {
-        String words = Words.time(seconds);
-        return words.endsWith("s") || words.endsWith("min") ? words : words + " s";
-    }
-
-    /** The same, short enough for the band: "10 s", "1:27 min". */
+    /** A time with its unit, short enough for the band: "10 s", "1:27 min". */
     static String brief(double seconds) {
         long whole = Math.round(seconds);
         if (whole < 60) {
-            return say(seconds);
+            return Words.say(seconds);
         }
         return whole % 60 == 0
                 ? whole / 60 + " min"

@@ -4,16 +4,20 @@ import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
+import ebblight.app.made.Made;
+import ebblight.app.made.Making;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
-import ebblight.imaging.OutputFile;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -25,9 +29,10 @@ import org.jspecify.annotations.Nullable;
 final class Desk {
 
     /** Raised when an answer of the same request would come out differently. */
-    private static final String VERSION = "2";
+    private static final String VERSION = "3";
 
     private static final Set<String> OF_NUMBERS = Set.of("settings/1", "light/1", "sky/1", "tide/1", "guess/1");
+    private static final double MOST_FRAMES_PER_SECOND = 10_000;
     private static final String PICTURES = "/api/blobs/";
 
     private final OutingFolder folder;
@@ -53,7 +58,8 @@ final class Desk {
 
     /** What stands for a request in the cache: the same for the same question about unchanged files. */
     String key(JsonObject request) throws IOException {
-        return DiskCache.name(".json", VERSION, JsonWriter.string(request), identity(frames(request)));
+        return DiskCache.name(
+                ".json", VERSION, JsonWriter.string(request), identity(frames(request), framesPerSecond(request)));
     }
 
     /** The answer from an earlier time, if it is still known whole. */
@@ -77,18 +83,7 @@ final class Desk {
         if (known != null) {
             return known;
         }
-        Path frames = frames(request);
-        String identity = identity(frames);
-        Reading of = reading;
-        if (of == null || !of.identity().equals(identity)) {
-            of = new Reading(identity, frames, request.getObject("frames").getDouble("fps", 0));
-            of.serve(job);
-            job.part(0, 0.4);
-            of.request();
-            reading = of;
-        }
-        of.serve(job);
-        job.part(0.4, 1);
+        Reading of = read(request, job);
         JsonObject more = new JsonObject();
         more.putAll(request);
         more.remove("schema");
@@ -100,6 +95,7 @@ final class Desk {
                     case "preview/1" -> preview(of, more, blobs, job);
                     case "strip/1" -> new Strips(of, cache).answer(more, blobs, job);
                     case "measure/1" -> measure(of, more, blobs);
+                    case "parts/1" -> withMap(schema, of, more, blobs);
                     case "wish/1" -> of.ask(schema, more);
                     default -> throw new RequestException("schema", "\"" + schema + "\" is not known here");
                 };
@@ -110,11 +106,42 @@ final class Desk {
         return whole;
     }
 
+    /** Reads and surveys frames whose answers are known from an earlier time, so that a stroke finds them at hand. */
+    JsonObject atHand(JsonObject request, Job job) throws IOException {
+        Reading of = read(request, job);
+        of.ask("parts/1", new JsonObject());
+        return new JsonObject();
+    }
+
+    private Reading read(JsonObject request, Job job) throws IOException {
+        Path frames = frames(request);
+        String identity = identity(frames, framesPerSecond(request));
+        Reading of = reading;
+        if (of == null || !of.identity().equals(identity)) {
+            of = new Reading(identity, frames, framesPerSecond(request));
+            of.serve(job);
+            job.part(0, 0.4);
+            of.request();
+            reading = of;
+        }
+        of.serve(job);
+        job.part(0.4, 1);
+        return of;
+    }
+
     private JsonObject measure(Reading of, JsonObject more, JsonObject blobs) throws IOException {
+        JsonObject answer = withMap("measure/1", of, more, blobs);
+        of.request().source().facts().fNumber().ifPresent(n -> answer.put("framesFNumber", n));
+        of.request().source().facts().isoSpeed().ifPresent(s -> answer.put("framesIso", s));
+        return answer;
+    }
+
+    /** An answer with the map of the parts beside it: the index of the part at every pixel. */
+    private JsonObject withMap(String schema, Reading of, JsonObject more, JsonObject blobs) throws IOException {
         JsonObject asked = new JsonObject();
         asked.putAll(more);
         asked.put("regionsBlob", "regions");
-        JsonObject answer = of.ask("measure/1", asked);
+        JsonObject answer = of.ask(schema, asked);
         byte[] map = of.request().blobs().get("regions").orElseGet(() -> new byte[0]);
         if (map.length > 0) {
             String name = DiskCache.name(".bin", of.identity(), JsonWriter.string(more), "regions");
@@ -123,8 +150,6 @@ final class Desk {
             answer.put("mapWidth", of.request().frames().clip().width());
             answer.put("mapHeight", of.request().frames().clip().height());
         }
-        of.request().source().facts().fNumber().ifPresent(n -> answer.put("framesFNumber", n));
-        of.request().source().facts().isoSpeed().ifPresent(s -> answer.put("framesIso", s));
         return answer;
     }
 
@@ -144,8 +169,9 @@ final class Desk {
         Path frames = frames(request);
         String time = request.getString("time", "");
         Reading of = reading;
-        if (of == null || !of.identity().equals(identity(frames))) {
-            of = new Reading(identity(frames), frames, 0);
+        String identity = identity(frames, framesPerSecond(request));
+        if (of == null || !of.identity().equals(identity)) {
+            of = new Reading(identity, frames, framesPerSecond(request));
         }
         of.serve(job);
         Files.createDirectories(made);
@@ -158,16 +184,21 @@ final class Desk {
         }
         JsonObject answer = PreviewPicture.write(of.request(), time, asked, output, job);
         answer.put("file", folder.relative(output));
-        JsonObject record = new JsonObject();
-        record.put("schema", "made/1");
-        record.put("command", "preview");
-        record.put("from", folder.relative(frames));
-        record.put("asked", request);
-        record.put("answer", answer);
-        OutputFile.write(made.resolve(name + ".json"), (Asked.print(record) + "\n").getBytes(StandardCharsets.UTF_8));
+        Made.write(output, making(of, frames, time, asked), answer, job);
         JsonObject whole = new JsonObject();
         whole.put("answer", answer);
         return whole;
+    }
+
+    /** What to type for the same. */
+    private static Making making(Reading of, Path frames, String time, JsonObject asked) throws IOException {
+        List<String> options = new ArrayList<>(List.of("--time=" + time));
+        if (of.framesPerSecond() > 0) {
+            options.add("--fps=" + of.framesPerSecond());
+        }
+        Map<String, JsonObject> documents =
+                asked.has("strokes") ? Map.of("--strokes", asked.getObject("strokes")) : Map.of();
+        return new Making("preview", options, documents, Map.of(), Making.inputs(List.of(frames)));
     }
 
     private Path frames(JsonObject request) throws IOException {
@@ -179,9 +210,22 @@ final class Desk {
         return folder.inside(path);
     }
 
+    /** The rate that the photographer typed, in frames a second; 0 when the frames say it themselves. */
+    private static double framesPerSecond(JsonObject request) {
+        Object typed = request.getObject("frames").get("fps");
+        if (typed == null) {
+            return 0;
+        }
+        if (!(typed instanceof Number rate)
+                || !(rate.doubleValue() > 0 && rate.doubleValue() <= MOST_FRAMES_PER_SECOND)) {
+            throw new RequestException("frames.fps", "must be a number above 0 and up to 10000 frames a second");
+        }
+        return rate.doubleValue();
+    }
+
     /** Names, sizes and times of the files: another value when one of them changes. */
-    private static String identity(Path frames) throws IOException {
-        StringBuilder text = new StringBuilder(frames.toString());
+    private static String identity(Path frames, double framesPerSecond) throws IOException {
+        StringBuilder text = new StringBuilder(frames + "@" + framesPerSecond);
         if (Files.isDirectory(frames)) {
             try (Stream<Path> list = Files.list(frames)) {
                 for (Path file : list.sorted().toList()) {

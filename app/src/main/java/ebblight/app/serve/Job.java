@@ -22,6 +22,7 @@ final class Job implements Work {
     private final String id;
     private final Task task;
     private final Consumer<Job> changed;
+    private final Runnable others;
     private final CountDownLatch over = new CountDownLatch(1);
     private volatile boolean cancelled;
     private volatile double from;
@@ -32,10 +33,17 @@ final class Job implements Work {
     private volatile @Nullable JsonObject answer;
     private volatile @Nullable Exception failure;
 
-    Job(String id, Task task, Consumer<Job> changed) {
+    /**
+     * A job that waits for its turn.
+     *
+     * @param changed is told when it gets on
+     * @param others runs what is wanted sooner than this job
+     */
+    Job(String id, Task task, Consumer<Job> changed, Runnable others) {
         this.id = id;
         this.task = task;
         this.changed = changed;
+        this.others = others;
     }
 
     String id() {
@@ -59,6 +67,12 @@ final class Job implements Work {
 
     void cancel() {
         cancelled = true;
+    }
+
+    /** Lets go first what a person waits for meanwhile. */
+    void giveWay() {
+        others.run();
+        check();
     }
 
     /** Says that what follows takes the job from {@code begin} to {@code end}, 0 to 1. */

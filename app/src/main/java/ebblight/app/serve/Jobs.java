@@ -48,7 +48,7 @@ final class Jobs implements AutoCloseable {
             return known;
         }
         long number = next.incrementAndGet();
-        Job job = new Job(Long.toString(number), task, this::tell);
+        Job job = new Job(Long.toString(number), task, this::tell, () -> runBefore(rank));
         byKey.remove(key);
         byKey.put(key, job);
         if (byKey.size() > KEPT) {
@@ -74,6 +74,15 @@ final class Jobs implements AutoCloseable {
     private void tell(Job job) {
         JsonObject state = job.state();
         listeners.forEach(listener -> listener.accept(state));
+    }
+
+    /** Runs what is wanted sooner than a job of {@code rank}, which waits meanwhile; only the one worker calls this. */
+    private void runBefore(int rank) {
+        for (Turn head = queue.peek(); head != null && head.rank() < rank; head = queue.peek()) {
+            if (queue.remove(head)) {
+                head.job().run();
+            }
+        }
     }
 
     private void work() {

@@ -4,11 +4,15 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
+import ebblight.app.ask.UsageException;
 import ebblight.app.draw.DayPlan;
 import ebblight.app.draw.Pictures;
 import ebblight.app.draw.Sheet;
 import ebblight.app.outing.OutingFolder;
+import ebblight.app.plan.PlannedOuting;
 import ebblight.app.plan.StationCatalogue;
+import ebblight.app.plan.TideTableFile;
+import ebblight.app.plan.WeatherFile;
 import ebblight.app.plan.WishesFile;
 import ebblight.app.plan.Zone;
 import ebblight.core.numeric.Work;
@@ -45,6 +49,40 @@ final class PlanRoutes {
         javalin.get("/api/stations", this::stations);
         javalin.post("/api/plan", this::plan);
         javalin.post("/api/plan/sheet", this::sheet);
+        javalin.post("/api/plan/table", this::table);
+    }
+
+    /** Rows of a file of waters ({@code waters}) or of a forecast ({@code weather}), read and checked. */
+    private void table(Context context) throws IOException {
+        JsonObject body = Replies.body(context);
+        String name = body.getString("name", "");
+        String text = body.getString("text", "");
+        boolean waters = "waters".equals(body.getString("kind"));
+        JsonArray rows = waters ? TideTableFile.read(name, text) : WeatherFile.read(name, text);
+        Asked.of(engine, waters ? water(rows) : air(rows), Work.alone());
+        JsonObject answer = new JsonObject();
+        answer.put("rows", rows);
+        Replies.json(context, answer);
+    }
+
+    /** Some question about the waters: two high ones in a row and the like are said when the table is chosen. */
+    private static JsonObject water(JsonArray rows) {
+        JsonObject request = new JsonObject();
+        request.put("schema", "tide/1");
+        request.put("from", "2027-01-01T00:00:00Z");
+        request.put("to", "2027-01-02T00:00:00Z");
+        request.put("table", rows);
+        return request;
+    }
+
+    /** Some question about the forecast, for the same. */
+    private static JsonObject air(JsonArray rows) {
+        JsonObject request = new JsonObject();
+        request.put("schema", "sky/1");
+        request.put("at", "0,0");
+        request.put("time", "2027-01-01T00:00:00Z");
+        request.put("weather", rows);
+        return request;
     }
 
     /** Stations by a part of their name ({@code q}), or the nearest to a place ({@code at}). */
@@ -102,9 +140,16 @@ final class PlanRoutes {
                 folder.inside(wishes.getString(file));
             }
         }
-        JsonObject request = WishesFile.request(wishes, folder.root());
-        JsonObject answer = windows(request);
-        Zone zone = WishesFile.zone(wishes);
+        JsonObject request;
+        JsonObject answer;
+        Zone zone;
+        try {
+            request = WishesFile.request(wishes, folder.root());
+            answer = windows(request);
+            zone = WishesFile.zone(wishes);
+        } catch (RequestException e) {
+            throw new UsageException(PlannedOuting.said(String.valueOf(e.getMessage())));
+        }
         LocalDate day = body.isString("day") ? Zone.day("day", body.getString("day")) : firstDay(answer, zone);
         return new Question(request, answer, zone, DayPlan.ask(engine, request, answer.getArray("windows"), day, zone));
     }

@@ -34,6 +34,11 @@ final class Reading implements Work {
         return identity;
     }
 
+    /** The rate that was given; 0 when the frames say it. */
+    double framesPerSecond() {
+        return framesPerSecond;
+    }
+
     /** Lets {@code job} be the one that is told and that may stop the work. */
     void serve(Work job) {
         now = job;

@@ -38,7 +38,8 @@ final class Strips {
             sprites.add(new StripSprite(pieces));
         }
         for (int piece = 0; piece < pieces; piece++) {
-            job.check();
+            job.giveWay();
+            of.serve(job);
             job.progress((double) piece / pieces, "exposing the test strip");
             RgbPicture picture = node(PreviewNodes.FIRST + every * piece, asked, job);
             for (int k = 0; k < crops.size(); k++) {

@@ -10,16 +10,18 @@ import java.util.Map;
 import java.util.regex.Pattern;
 
 /** The pages: files inside the program, or from a folder while they are being worked on. */
-final class WebFiles {
+public final class WebFiles {
 
-    private static final Pattern NAME = Pattern.compile("[a-z0-9-]+(/[a-z0-9-]+)*\\.(html|js|css|woff2|svg|txt)");
+    private static final Pattern NAME =
+            Pattern.compile("[a-z0-9-]+(/[a-z0-9-]+)*\\.(html|js|css|woff2|svg|txt|webmanifest)");
     private static final Map<String, String> TYPES = Map.of(
             "html", "text/html; charset=utf-8",
             "js", "text/javascript; charset=utf-8",
             "css", "text/css; charset=utf-8",
             "woff2", "font/woff2",
             "svg", "image/svg+xml",
-            "txt", "text/plain; charset=utf-8");
+            "txt", "text/plain; charset=utf-8",
+            "webmanifest", "application/manifest+json");
 
     private WebFiles() {}
 
@@ -34,7 +36,7 @@ final class WebFiles {
     }
 
     /** The bytes of a file of the pages. */
-    static byte[] bytes(String name) throws IOException {
+    public static byte[] bytes(String name) throws IOException {
         String folder = System.getProperty("ebblight.web", "");
         if (!folder.isEmpty()) {
             Path file = Path.of(folder, name);

@@ -19,6 +19,10 @@ const withStrokes = (request, strokes) =>
 export const measure = (frames, strokes, options) =>
   answer(withStrokes({ schema: 'measure/1', frames }, strokes), options);
 
+/** Which parts there are, with the strokes, before anything of them is measured: at once for frames that were read. */
+export const parts = (frames, strokes, options) =>
+  answer(withStrokes({ schema: 'parts/1', frames }, strokes), options);
+
 export const wish = (frames, strokes, wishes, options) =>
   answer(withStrokes({ schema: 'wish/1', frames, wishes }, strokes), options);
 

@@ -10,7 +10,11 @@ export class Problem extends Error {
 }
 
 const UNREACHABLE = 'The program behind this page does not answer. Start ./ebblight open again and use its link; what was saved is in the folder.';
+const SHORT_WAIT_MILLIS = 200;
 const LONG_WAIT_MILLIS = 20000;
+
+/** Another tab may stop work that both wait for; it is asked for again, but not for ever. */
+const MOST_TRIES = 4;
 
 export async function call(path, options = {}) {
   let reply;
@@ -36,29 +40,40 @@ export async function call(path, options = {}) {
 
 export const json = async (path, options) => (await call(path, options)).json();
 
-const post = (path, body, signal) => ({ path, options: { method: 'POST', body: JSON.stringify(body), signal } });
-
-async function asked(path, request, { onProgress, signal, ahead } = {}) {
-  const first = post(`${path}?wait=${ahead ? LONG_WAIT_MILLIS : 200}`, request, signal);
-  let reply = await call(first.path, first.options);
-  let whole = await reply.json();
-  if (reply.status !== 202) {
-    return whole;
+async function asked(path, request, options = {}) {
+  for (let tries = 1; tries <= MOST_TRIES; tries++) {
+    const whole = await askedOnce(path, request, options);
+    if (!whole.stopped) {
+      return whole;
+    }
   }
-  const stop = () => call(`/api/jobs/${whole.job}`, { method: 'DELETE' }).catch(() => {});
+  throw new Problem(410, { problem: 'This work was stopped in another tab. Ask for it again.' });
+}
+
+async function askedOnce(path, request, { onProgress, signal, ahead }) {
+  // The first answer comes soon and is waited for even when stopped: only it names the job that must be stopped too.
+  let reply = await call(`${path}?wait=${SHORT_WAIT_MILLIS}`, { method: 'POST', body: JSON.stringify(request) });
+  let whole = await reply.json();
   const { job } = whole;
-  signal?.addEventListener('abort', stop, { once: true });
-  const stream = onProgress && !ahead ? watch(job, onProgress) : null;
-  onProgress?.(whole);
+  const stop = () => call(`/api/jobs/${job}`, { method: 'DELETE' }).catch(() => {});
+  const stopped = () => new DOMException('stopped', 'AbortError');
+  if (reply.status === 202) {
+    signal?.addEventListener('abort', stop, { once: true });
+  }
+  if (signal?.aborted) {
+    if (reply.status === 202) {
+      stop();
+    }
+    throw stopped();
+  }
+  const stream = reply.status === 202 && onProgress && !ahead ? watch(job, onProgress) : null;
   try {
     while (reply.status === 202) {
-      if (signal?.aborted) {
-        throw new DOMException('stopped', 'AbortError');
-      }
+      onProgress?.(whole);
       reply = await call(`/api/jobs/${job}?wait=${stream ? 2000 : LONG_WAIT_MILLIS}`, { signal });
       whole = await reply.json();
-      if (reply.status === 202) {
-        onProgress?.(whole);
+      if (signal?.aborted) {
+        throw stopped();
       }
     }
     return whole;

@@ -11,6 +11,7 @@ import ebblight.app.report.AxisModel.Window;
 import ebblight.app.report.AxisModel.Word;
 import java.io.StringReader;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -20,6 +21,9 @@ import org.xml.sax.InputSource;
 
 /** The axis is a scale of stops: one stop is a factor of two in time, which is the definition. */
 class TimeAxisTest {
+
+    private static final List<AxisModel.Worth> WORTH =
+            List.of(new AxisModel.Worth(0.125, 0.3, 0.6), new AxisModel.Worth(1024, 0.6, 0.9));
 
     private static final double INF = Double.POSITIVE_INFINITY;
 
@@ -62,6 +66,30 @@ class TimeAxisTest {
         }
     }
 
+    /** The block of a cell is as high as the share that changes: of the tall stop it must be twice that of the other. */
+    @Test
+    void theWorthOfATimeStandsUnderItsStop() throws Exception {
+        String svg = TimeAxis.svg(model(80, 10, Optional.empty()), 1240, false, "t");
+        wellFormed(svg);
+        AxisPlaces at = new AxisPlaces(model(80, 10, Optional.empty()), 1240, false);
+        assertThat(svg).contains(">Worth<");
+        double few = blockHeight(svg, at.x(-3.5) + AxisPlaces.CUT + 4);
+        double many = blockHeight(svg, at.x(9.5) + AxisPlaces.CUT + 4);
+        assertThat(many).isCloseTo(2 * few, within(0.11));
+        assertThat(TimeAxis.svg(model(80, 10, Optional.empty()), 358, true, "t"))
+                .doesNotContain(">Worth<");
+    }
+
+    private static double blockHeight(String svg, double x) {
+        Matcher block = Pattern.compile(String.format(
+                        Locale.ROOT,
+                        "<rect x=\"%.1f\" y=\"[0-9.]+\" width=\"[0-9.]+\" height=\"([0-9.]+)\" fill=\"var\\(--ink\\)\"",
+                        x))
+                .matcher(svg);
+        assertThat(block.find()).isTrue();
+        return Double.parseDouble(block.group(1));
+    }
+
     private static void wellFormed(String svg) throws Exception {
         DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
     }
@@ -79,6 +107,7 @@ class TimeAxisTest {
                 List.of(new Left(0.125, 0.4), new Left(960, 0.05)),
                 "strip-flowing-1",
                 1.5);
-        return new AxisModel(chosen, List.of(water), windows, clash, List.of(new Reach(chosen, "10", "f/9")), 541);
+        return new AxisModel(
+                chosen, List.of(water), windows, clash, List.of(new Reach(chosen, "10", "f/9")), WORTH, 541);
     }
 }

@@ -159,6 +159,7 @@ class BeforePageTest {
         browser.until("document.querySelector('.window.on .leave')");
         browser.until("document.querySelector('.window-more').innerText.includes('frames of 2 min fit')");
         assertThat(browser.text()).containsPattern("To pack\\s+Filters? ");
+        browser.until(DRAWN);
         browser.press("I go then");
         JsonObject outing = outing();
         Instant start =
@@ -225,6 +226,34 @@ class BeforePageTest {
 
     @Test
     @Order(10)
+    void aTypedTableTakesThePlaceOfTheStation() throws Exception {
+        browser.press("Table of waters");
+        String rows = "time,heightMetres,kind\\n2027-01-10T03:00Z,5,high\\n2027-01-10T09:00Z,";
+        browser.run("document.querySelector('[data-focus=rows-waters]').value = '" + rows + "6,high'");
+        browser.press("Take these rows");
+        browser.until("document.querySelector('.sheet .fault').innerText.includes('two high waters in a row')");
+        assertThat(browser.faults()).allMatch(f -> f.contains("400"));
+        browser.run("document.querySelector('[data-focus=rows-waters]').value = '" + rows + "1,low'");
+        browser.press("Take these rows");
+        browser.until("document.querySelector('.place-key').innerText.includes('water: typed table')");
+        browser.until(DRAWN + " && document.body.innerText.includes('the water is not known')");
+        assertThat(outing().getObject("plan").getArray("table").getArray(1).getDouble(1))
+                .isEqualTo(1);
+        browser.press("Table of waters: 2 rows");
+        assertThat(value("[data-focus=rows-waters]", "value")).contains("2027-01-10T09:00Z,1,low");
+        browser.press("Leave it out");
+        browser.until(DRAWN + " && document.querySelector('.place-key').innerText.includes('Saint Malo')");
+        browser.press("Forecast");
+        browser.run("document.querySelector('[data-focus=rows-weather]').value ="
+                + " 'time,cloudCover\\n2027-01-10T12:00Z,0.5\\n2027-01-10T18:00Z,0.8'");
+        browser.press("Take these rows");
+        browser.until(DRAWN + " && document.body.innerText.includes('Forecast: 2 rows')");
+        assertThat(outing().getObject("plan").getArray("weather").getObject(0).getDouble("cloudCover"))
+                .isEqualTo(0.5);
+    }
+
+    @Test
+    @Order(11)
     void wishesThatNeverHoldSayWhich() {
         browser.press("Sun −6 to 5° high");
         for (int i = 0; i < 85; i++) {

@@ -67,6 +67,26 @@ class JobsTest {
         assertThat(order).containsExactly("asked", "ahead");
     }
 
+    @Test
+    void workAheadGivesWayInTheMiddleToWhatAPersonWaitsFor() throws Exception {
+        List<String> order = new CopyOnWriteArrayList<>();
+        CountDownLatch begun = new CountDownLatch(1);
+        CountDownLatch go = new CountDownLatch(1);
+        Job ahead = jobs.begin("ahead", 1, job -> {
+            noted(order, "ahead begins");
+            begun.countDown();
+            go.await();
+            job.giveWay();
+            return noted(order, "ahead ends");
+        });
+        begun.await();
+        Job asked = jobs.begin("asked", 0, job -> noted(order, "asked"));
+        jobs.begin("later", 1, job -> noted(order, "later"));
+        go.countDown();
+        assertThat(ahead.waitFor(5000) && asked.waitFor(5000)).isTrue();
+        assertThat(order).startsWith("ahead begins", "asked", "ahead ends");
+    }
+
     private static JsonObject noted(List<String> order, String name) {
         order.add(name);
         return new JsonObject();

@@ -3,7 +3,6 @@ package ebblight.core.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import ebblight.core.numeric.Quantiles;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Weather;
 import org.junit.jupiter.api.Test;
@@ -52,10 +51,18 @@ class SyntheticTruthTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"swell-8", "gusts-3"})
-    void swellAndGustsAreCalledUnresolved(String sea) {
+    @CsvSource({"swell-8, 0.1", "gusts-3, 0.1", "wind-3-swell-8, 0.35"})
+    void swellAndGustsAreCalledUnresolved(String sea, double most) {
         SeaTrial ten = SeaTrial.of(SeaRuns.of(weather(sea), MINUTES, 10, WORK), 10, 100);
-        assertThat(ten.resolved()).isLessThanOrEqualTo(0.1);
+        assertThat(ten.resolved()).isLessThanOrEqualTo(most);
+    }
+
+    /** Light winds, in which ten seconds do suffice, are not called unresolved. */
+    @ParameterizedTest
+    @ValueSource(strings = {"breeze-1.5", "wind-3"})
+    void ripplesAreCalledResolved(String sea) {
+        SeaTrial ten = SeaTrial.of(SeaRuns.of(weather(sea), MINUTES, 10, WORK), 10, 100);
+        assertThat(ten.resolved()).isGreaterThanOrEqualTo(0.7);
     }
 
     @ParameterizedTest
@@ -68,15 +75,24 @@ class SyntheticTruthTest {
         assertThat(clouds.medianStated()).as("not so wide that it says nothing").isLessThan(4 * clouds.median());
     }
 
-    /**
-     * The middle of eight classes of luminance: within a tenth at ISO 100; at ISO 800 it is told up to 12 % low. Classes
-     * in which chop leaves nothing calm are told too noisy, which docs/accuracy.md shows.
-     */
+    /** Clouds that go slower near the horizon, under a glow that stands: the mean over the sky. */
     @ParameterizedTest
-    @CsvSource({"wind-3, 100, 0.10", "wind-3, 800, 0.13", "breeze-1.5, 100, 0.10", "wind-8, 100, 0.10"})
-    void noiseIsAsNearAsStated(String sea, double iso, double limit) {
+    @CsvSource({"evening, 100", "gusts-3, 100", "wind-3, 800"})
+    void cloudsInPerspectiveDriftAsStated(String sea, double iso) {
+        ViewTrial view = ViewTrial.of(weather(sea), 480, iso, WORK);
+        assertThat(view.drift()).isLessThanOrEqualTo(0.04).isLessThanOrEqualTo(view.driftStated());
+        assertThat(view.driftStated()).as("not so wide that it says nothing").isLessThan(0.08);
+    }
+
+    /** In each of eight classes of luminance; chop and grass leave few blocks calm. */
+    @ParameterizedTest
+    @CsvSource({"wind-3, 100", "wind-3, 800", "breeze-1.5, 100", "wind-8, 100", "wind-8, 800", "evening, 800"})
+    void noiseIsToldWithinATenth(String sea, double iso) {
         double[] ratios = ViewTrial.of(weather(sea), 480, iso, WORK).noise();
-        assertThat(Quantiles.median(ratios.clone(), ratios.length)).isCloseTo(1, within(limit));
+        assertThat(ratios).isNotEmpty();
+        for (double ratio : ratios) {
+            assertThat(ratio).isCloseTo(1, within(0.10));
+        }
     }
 
     /** All but the grass, which takes a line drawn by hand. */

@@ -1,5 +1,6 @@
 package ebblight.core.exposure;
 
+import ebblight.core.numeric.Pieces;
 import ebblight.core.numeric.Powers;
 import java.util.Locale;
 
@@ -29,7 +30,7 @@ public record MeterReading(double fNumber, double seconds, double iso) {
         double seconds = 0;
         double iso = 0;
         String text = typed.trim().replace("ISO ", "ISO").replace("iso ", "iso").replace("f/ ", "f/");
-        for (String word : text.split("[\\s,;]+", -1)) {
+        for (String word : Pieces.of(text, " ,;\t\n")) {
             String lower = word.toLowerCase(Locale.ROOT);
             if (lower.startsWith("iso")) {
                 iso = Numbers.parse(lower.substring(3), typed, EXPECTED);

@@ -7,7 +7,8 @@ import ebblight.core.numeric.Work;
 import java.util.Arrays;
 
 /**
- * Short means of a clip, high-passed inside the parts that may drift, with their times: what drift is measured on.
+ * Short means of a clip inside the parts that may drift, as a share of the light around, less 1, with their times: what
+ * drift is measured on.
  *
  * @param planes one a mean
  * @param times middle of each in seconds
@@ -26,6 +27,9 @@ record DriftMeans(
     private static final int STEP = 2;
 
     private static final float LEAST_WINDOW = 0.02f;
+
+    /** Luminance below which shares would only show noise. */
+    private static final double DARK = 1e-3;
 
     /** Phases are compared in planes about this wide: finer ones cost more and the fit refines the answer anyway. */
     private static final int GUESS_WIDTH = 120;
@@ -53,7 +57,8 @@ record DriftMeans(
             }
             Blur.gaussian(low, low, room, w, h, w * BROAD_OF_WIDTH);
             for (int p = 0; p < low.length; p++) {
-                mean[p] = (float) ((mean[p] - low[p] / (broad[p] + 1e-3)) * window[p]);
+                double local = low[p] / (broad[p] + 1e-3);
+                mean[p] = (float) ((mean[p] - local) / (local + DARK) * window[p]);
             }
             Blur.gaussian(mean, mean, room, w, h, SMOOTHING);
             planes[g] = mean;
@@ -77,6 +82,20 @@ record DriftMeans(
             }
         }
         return Arrays.copyOf(at, n);
+    }
+
+    /** What changed from each mean to the one {@code apart} later. */
+    DriftMeans changes(int apart) {
+        float[][] changes = new float[count() - apart][];
+        double[] middle = new double[changes.length];
+        for (int g = 0; g < changes.length; g++) {
+            changes[g] = new float[planes[g].length];
+            for (int p = 0; p < changes[g].length; p++) {
+                changes[g][p] = planes[g + apart][p] - planes[g][p];
+            }
+            middle[g] = (times[g] + times[g + apart]) / 2;
+        }
+        return new DriftMeans(changes, middle, window, weight, samples, width, height);
     }
 
     int count() {

@@ -26,6 +26,11 @@ record NoiseModel(double slope, double floor) {
      */
     private static final double CORRELATED = 3.78;
 
+    private static final int ROUNDS = 3;
+
+    /** A class whose calm blocks lie this share above the line counts half: chance moves them by less. */
+    private static final double NOT_CALM = 0.1;
+
     private static final double SMALLEST = 1e-9;
 
     /** Variance of the noise at a luminance. */
@@ -82,8 +87,9 @@ record NoiseModel(double slope, double floor) {
     }
 
     /**
-     * A straight line through the calm values of the classes, weighted by 1/value², neither term below 0; {@code calm}
-     * is what they are of the true ones.
+     * A straight line through the calm values of the classes; {@code calm} is what they are of the true ones. Calm is
+     * judged against the line itself, which takes a few rounds: the lowest values of a class are else those of its
+     * darkest blocks. A class that stays above the line has nothing calm in it and counts less.
      */
     private static NoiseModel fit(double[] mean, double[] variance, double calm) {
         double[] sorted = mean.clone();
@@ -91,31 +97,49 @@ record NoiseModel(double slope, double floor) {
         for (int k = 0; k <= CLASSES; k++) {
             limits[k] = Quantiles.quantile(sorted, sorted.length, (double) k / CLASSES);
         }
+        NoiseModel model = new NoiseModel(0, 1);
+        double[] middles = new double[CLASSES];
+        double[] values = new double[CLASSES];
+        double[] weights = new double[CLASSES];
+        double[] means = new double[mean.length];
+        double[] ratios = new double[mean.length];
+        for (int round = 0; round <= ROUNDS; round++) {
+            for (int k = 0; k < CLASSES; k++) {
+                int count = 0;
+                for (int b = 0; b < mean.length; b++) {
+                    if (mean[b] >= limits[k] && mean[b] <= limits[k + 1]) {
+                        means[count] = mean[b];
+                        ratios[count++] = variance[b] / Math.max(model.at(mean[b]), SMALLEST);
+                    }
+                }
+                weights[k] = 0;
+                if (count > 4) {
+                    middles[k] = Quantiles.median(means, count);
+                    double ratio = Quantiles.quantile(ratios, count, CALM_QUANTILE) / calm;
+                    values[k] = Math.max(ratio * Math.max(model.at(middles[k]), SMALLEST), SMALLEST);
+                    double above = round == 0 ? 0 : Math.max(0, ratio - 1) / NOT_CALM;
+                    weights[k] = 1 / (values[k] * values[k] * (1 + above * above));
+                }
+            }
+            model = line(middles, values, weights);
+        }
+        return model;
+    }
+
+    /** A straight line by weighted least squares, neither term below 0. */
+    private static NoiseModel line(double[] x, double[] y, double[] weight) {
         double s = 0;
         double sx = 0;
         double sy = 0;
         double sxx = 0;
         double sxy = 0;
-        double[] means = new double[mean.length];
-        double[] variances = new double[mean.length];
-        for (int k = 0; k < CLASSES; k++) {
-            int count = 0;
-            for (int b = 0; b < mean.length; b++) {
-                if (mean[b] >= limits[k] && mean[b] <= limits[k + 1]) {
-                    means[count] = mean[b];
-                    variances[count++] = variance[b];
-                }
-            }
-            if (count > 4) {
-                double x = Quantiles.median(means, count);
-                double y = Math.max(Quantiles.quantile(variances, count, CALM_QUANTILE) / calm, SMALLEST);
-                double w = 1 / (y * y);
-                s += w;
-                sx += w * x;
-                sy += w * y;
-                sxx += w * x * x;
-                sxy += w * x * y;
-            }
+        for (int k = 0; k < x.length; k++) {
+            double w = weight[k];
+            s += w;
+            sx += w * x[k];
+            sy += w * y[k];
+            sxx += w * x[k] * x[k];
+            sxy += w * x[k] * y[k];
         }
         if (s == 0) {
             return new NoiseModel(0, SMALLEST);

@@ -24,15 +24,23 @@ public final class ViewSurvey {
     private final Placement[] placements;
     private final int crop;
     private final int framesLeftOut;
+    private final Optional<Parting> parting;
     private final Optional<Parts> parts;
 
     private ViewSurvey(
-            Clip clip, Camera camera, Placement[] placements, int crop, int framesLeftOut, Optional<Parts> parts) {
+            Clip clip,
+            Camera camera,
+            Placement[] placements,
+            int crop,
+            int framesLeftOut,
+            Optional<Parting> parting,
+            Optional<Parts> parts) {
         this.clip = clip;
         this.camera = camera;
         this.placements = placements;
         this.crop = crop;
         this.framesLeftOut = framesLeftOut;
+        this.parting = parting;
         this.parts = parts;
     }
 
@@ -64,12 +72,13 @@ public final class ViewSurvey {
         }
         int step = Math.max(1, raw.length / FRAMES_TO_JUDGE);
         Camera camera = Camera.judge(CameraTrack.of(raw, lit.width(), lit.height(), step, UNKNOWN, work), lit.width());
-        Parts parts = null;
+        Optional<Parting> parting = Optional.empty();
         float[] stillness = UNKNOWN;
         if (camera.verdict() != Camera.Verdict.STILL) {
             // Try again on what the regions take for fixed: a sky that drifts as one can pass for a moving camera.
-            parts = parts(lit, strokes, 0, lit, model, work);
-            float[] fixed = parts.regions().share(Kind.FIXED);
+            Parting found = parting(lit, model, work);
+            parting = Optional.of(found);
+            float[] fixed = found.parts(Strokes.none(), model, work).regions().share(Kind.FIXED);
             CameraTrack again = CameraTrack.of(raw, lit.width(), lit.height(), step, fixed, work);
             Camera judged = Camera.judge(again, lit.width());
             if (camera.verdict() == Camera.Verdict.UNSURE || judged.verdict() == Camera.Verdict.STILL) {
@@ -86,17 +95,39 @@ public final class ViewSurvey {
                 camera = new Camera(Camera.Verdict.REFUSED, camera.rmsPixels(), camera.largestPixels());
             } else if (camera.verdict() == Camera.Verdict.CORRECTED) {
                 Clip steady = SteadyClip.of(lit, track.placements(), crop, work);
-                Parts corrected = parts(steady, strokes, crop, lit, model, work);
-                return new ViewSurvey(steady, camera, track.placements(), crop, leftOut, Optional.of(corrected));
+                return new ViewSurvey(
+                                steady,
+                                camera,
+                                track.placements(),
+                                crop,
+                                leftOut,
+                                Optional.of(parting(steady, model, work)),
+                                Optional.empty())
+                        .with(strokes, model, work);
             }
         }
         if (camera.verdict() == Camera.Verdict.REFUSED) {
-            return new ViewSurvey(lit, camera, new Placement[0], 0, leftOut, Optional.empty());
+            parting = Optional.empty();
+        } else if (parting.isEmpty()) {
+            parting = Optional.of(parting(lit, model, work));
         }
-        if (parts == null) {
-            parts = parts(lit, strokes, 0, lit, model, work);
-        }
-        return new ViewSurvey(lit, camera, new Placement[0], 0, leftOut, Optional.of(parts));
+        return new ViewSurvey(lit, camera, new Placement[0], 0, leftOut, parting, Optional.empty())
+                .with(strokes, model, work);
+    }
+
+    /**
+     * The same view with other strokes: parts it anew without looking at the frames again. Strokes say how parts move;
+     * what the camera did was told without them.
+     */
+    public ViewSurvey with(Strokes strokes, RegionModel model, Work work) {
+        Strokes here = strokes.cropped(crop, clip.width() + 2 * crop, clip.height() + 2 * crop);
+        Optional<Parts> drawn = parting.map(found -> found.parts(here, model, work));
+        return new ViewSurvey(clip, camera, placements, crop, framesLeftOut, parting, drawn);
+    }
+
+    private static Parting parting(Clip clip, RegionModel model, Work work) {
+        work.progress(0.3, "telling the parts of the picture apart");
+        return Parting.of(clip, model, work);
     }
 
     private static Clip withoutFades(Clip clip, float[][] raw) {
@@ -114,63 +145,6 @@ public final class ViewSurvey {
             keep[i] = means[i] > limit || limit == 0;
         }
         return clip.only(keep);
-    }
-
-    private static Parts parts(Clip clip, Strokes strokes, int crop, Clip whole, RegionModel model, Work work) {
-        work.progress(0.3, "telling the parts of the picture apart");
-        int w = clip.width();
-        int h = clip.height();
-        LuminanceFrames frames = LuminanceFrames.of(clip, work);
-        float[] mean = frames.mean(0, frames.count());
-        NoiseModel noise = NoiseModel.of(frames, mean);
-        float[][] colour = meanColour(clip, work);
-        float[][] features =
-                RegionFeatures.of(frames, mean, noise, colour, work).maps();
-        float[][] logits = new float[RegionModel.KINDS][w * h];
-        work.forEach(h, y -> {
-            for (int p = y * w; p < (y + 1) * w; p++) {
-                model.logits(features, p, logits);
-            }
-        });
-        SlowChange.apply(frames, mean, logits, work);
-        float[] median = frames.median(work);
-        Decided plain = decide(logits, median, w, h, work);
-        if (strokes.isEmpty()) {
-            return new Parts(frames, mean, colour, noise, plain.regions(), plain.map(), plain.horizon());
-        }
-        Strokes here = strokes.cropped(crop, whole.width(), whole.height());
-        StrokeLift.apply(here, model, features, colour, w, h, logits);
-        Decided drawn = decide(logits, median, w, h, work);
-        RegionMap named = drawn.map().named(plain.map());
-        return new Parts(frames, mean, colour, noise, drawn.regions(), named, drawn.horizon());
-    }
-
-    private record Decided(SoftRegions regions, RegionMap map, Optional<Horizon> horizon) {}
-
-    private static Decided decide(float[][] logits, float[] median, int w, int h, Work work) {
-        SoftRegions regions = SoftRegions.of(logits, median, w, h, work);
-        Optional<Horizon> horizon = Horizon.find(regions, median);
-        SoftRegions cut = horizon.map(line -> line.apply(regions)).orElse(regions);
-        return new Decided(cut, RegionMap.of(cut), horizon);
-    }
-
-    private static float[][] meanColour(Clip clip, Work work) {
-        int n = clip.width() * clip.height();
-        float[][] mean = new float[3][n];
-        work.forEach(3, c -> {
-            float[] plane = new float[n];
-            double[] sum = new double[n];
-            for (int i = 0; i < clip.frames(); i++) {
-                clip.channel(i, c, plane);
-                for (int p = 0; p < n; p++) {
-                    sum[p] += plane[p];
-                }
-            }
-            for (int p = 0; p < n; p++) {
-                mean[c][p] = (float) (sum[p] / clip.frames());
-            }
-        });
-        return mean;
     }
 
     /** The frames that were used: without fades, put back in place where the camera moved. */

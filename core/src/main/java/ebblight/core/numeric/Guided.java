@@ -17,11 +17,31 @@ public final class Guided {
     public static void filter(
             float[] plane, float[] guide, float[] destination, int width, int height, int radius, double epsilon) {
         int n = width * height;
+        float[] slope = new float[n];
+        float[] offset = new float[n];
+        lines(plane, guide, slope, offset, width, height, radius, epsilon);
+        for (int i = 0; i < n; i++) {
+            destination[i] = (float) ((double) slope[i] * guide[i] + offset[i]);
+        }
+    }
+
+    /**
+     * The straight lines alone: the filtered plane is {@code slope · guide + offset}. Computed on reduced pictures and
+     * laid over a guide of full size, they keep the edges of that (He and Sun 2015, fast guided filter).
+     */
+    public static void lines(
+            float[] plane,
+            float[] guide,
+            float[] slope,
+            float[] offset,
+            int width,
+            int height,
+            int radius,
+            double epsilon) {
+        int n = width * height;
         float[] work = new float[n];
         float[] meanGuide = new float[n];
         float[] meanPlane = new float[n];
-        float[] slope = new float[n];
-        float[] offset = new float[n];
         Blur.box(guide, meanGuide, work, width, height, radius);
         Blur.box(plane, meanPlane, work, width, height, radius);
         for (int i = 0; i < n; i++) {
@@ -39,8 +59,5 @@ public final class Guided {
         }
         Blur.box(slope, slope, work, width, height, radius);
         Blur.box(offset, offset, work, width, height, radius);
-        for (int i = 0; i < n; i++) {
-            destination[i] = (float) ((double) slope[i] * guide[i] + offset[i]);
-        }
     }
 }

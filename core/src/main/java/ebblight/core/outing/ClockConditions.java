@@ -81,7 +81,9 @@ final class ClockConditions {
 
         @Override
         public String words(double fromEpochSeconds, double toEpochSeconds) {
-            return NAMES[clock.dayOfWeek(fromEpochSeconds)];
+            String first = NAMES[clock.dayOfWeek(fromEpochSeconds)];
+            String last = NAMES[clock.dayOfWeek(toEpochSeconds)];
+            return first.equals(last) ? first : first + " to " + last;
         }
     }
 }

@@ -52,6 +52,7 @@ public final class HourFinder {
         for (Condition condition : wishes.conditions()) {
             why.add(condition.words(start, end));
         }
+        why.addAll(wishes.unknownWords());
         return new HourWindow(
                 Epoch.instant(start),
                 Epoch.instant(end),

@@ -15,12 +15,12 @@ public final class HourWishes {
 
     private final Scene scene;
     private final List<Condition> conditions;
-    private final List<String> assumptions;
+    private final List<Weather.Kind> unknown;
 
-    private HourWishes(Scene scene, List<Condition> conditions, List<String> assumptions) {
+    private HourWishes(Scene scene, List<Condition> conditions, List<Weather.Kind> unknown) {
         this.scene = scene;
         this.conditions = List.copyOf(conditions);
-        this.assumptions = List.copyOf(assumptions);
+        this.unknown = List.copyOf(unknown);
     }
 
     /** No wish yet. */
@@ -31,7 +31,7 @@ public final class HourWishes {
     private HourWishes with(Condition condition) {
         List<Condition> more = new ArrayList<>(conditions);
         more.add(condition);
-        return new HourWishes(scene, more, assumptions);
+        return new HourWishes(scene, more, unknown);
     }
 
     /** The place they are about. */
@@ -46,12 +46,20 @@ public final class HourWishes {
 
     /** Whether nothing is wished. */
     public boolean isEmpty() {
-        return conditions.isEmpty() && assumptions.isEmpty();
+        return conditions.isEmpty() && unknown.isEmpty();
     }
 
     /** What was wished but is not known, and taken as it is wished. */
     public List<String> assumptions() {
-        return assumptions;
+        return unknown.stream()
+                .map(kind ->
+                        kind.word() + " is not known and was taken to be as wished; look at a forecast before you go")
+                .toList();
+    }
+
+    /** The same for the reasons of a window: "swell not known". */
+    List<String> unknownWords() {
+        return unknown.stream().map(kind -> kind.plainWord() + " not known").toList();
     }
 
     /** Minutes of the day on the clock, both included; over midnight when the second is the smaller. */
@@ -86,21 +94,23 @@ public final class HourWishes {
             throw new IllegalArgumentException("bearings against the view lie between -180 and 180 degrees, were "
                     + degrees.low() + " to " + degrees.high());
         }
-        return with(SkyConditions.sunBearing(scene.sky(), view("sunBearing"), degrees));
+        return with(SkyConditions.sunBearing(scene.sky(), view(), degrees));
     }
 
     /** Whether part of the sun shall be in the picture and over the skyline. */
     public HourWishes withSunInFrame(boolean wanted) {
-        return with(SkyConditions.sunInFrame(scene.sky(), view("sunInFrame"), scene.skylineDegrees(), wanted));
+        return with(SkyConditions.sunInFrame(scene.sky(), view(), scene.skylineDegrees(), wanted));
     }
 
     /** Whether part of the moon shall be in the picture and over the skyline. */
     public HourWishes withMoonInFrame(boolean wanted) {
-        return with(SkyConditions.moonInFrame(scene.sky(), view("moonInFrame"), scene.skylineDegrees(), wanted));
+        return with(SkyConditions.moonInFrame(scene.sky(), view(), scene.skylineDegrees(), wanted));
     }
 
-    private CameraView view(String wish) {
-        return scene.view().orElseThrow(() -> new IllegalArgumentException(wish + " needs a view"));
+    private CameraView view() {
+        return scene.view()
+                .orElseThrow(
+                        () -> new IllegalArgumentException("needs a view: where the lens looks, and its focal length"));
     }
 
     /** Altitude of the moon as it is seen, in degrees. */
@@ -115,20 +125,18 @@ public final class HourWishes {
 
     /** Height of the water in metres above the datum of the tide. */
     public HourWishes withTideMetres(Range metres) {
-        return with(TideConditions.height(tide("tideMetres"), metres));
+        return with(TideConditions.height(tide(), metres));
     }
 
     /** Which way the water shall run. */
     public HourWishes withTideDirection(TideSpans.Direction direction) {
-        return direction == TideSpans.Direction.ANY
-                ? this
-                : with(TideConditions.direction(tide("tideDirection"), direction));
+        return direction == TideSpans.Direction.ANY ? this : with(TideConditions.direction(tide(), direction));
     }
 
-    private TideCurve tide(String wish) {
+    private TideCurve tide() {
         return scene.tide()
-                .orElseThrow(() ->
-                        new IllegalArgumentException(wish + " needs a tide: name a station or give a table of waters"));
+                .orElseThrow(
+                        () -> new IllegalArgumentException("needs a tide: name a station or give a table of waters"));
     }
 
     /** Exposure value at ISO 100 of the light on level ground. */
@@ -142,8 +150,8 @@ public final class HourWishes {
         if (weather.isPresent() && weather.get().tells(kind)) {
             return with(WeatherConditions.of(weather.get(), kind, range));
         }
-        List<String> more = new ArrayList<>(assumptions);
-        more.add(kind.word() + " is not known and was taken to be as wished; look at a forecast before you go");
+        List<Weather.Kind> more = new ArrayList<>(unknown);
+        more.add(kind);
         return new HourWishes(scene, conditions, more);
     }
 }

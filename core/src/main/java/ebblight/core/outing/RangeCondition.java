@@ -14,6 +14,9 @@ import java.util.function.DoubleUnaryOperator;
  */
 record RangeCondition(String word, Range range, Quantity quantity, Label label) implements Condition {
 
+    private static final double LOOK_SECONDS = 600;
+    private static final double MOST_LOOKS = 300;
+
     /**
      * A number over time.
      *
@@ -49,16 +52,38 @@ record RangeCondition(String word, Range range, Quantity quantity, Label label) 
         return Double.isInfinite(margin) ? 1 : Looking.again(margin, quantity.fastestPerMinute(), quantity.jump());
     }
 
+    /** From the first minute to the last where it runs one way, else between the least and the most on the way. */
     @Override
     public String words(double fromEpochSeconds, double toEpochSeconds) {
-        String from = number(fromEpochSeconds);
-        String to = number(toEpochSeconds);
-        return label.before() + (from.equals(to) ? from : from + " to " + to) + label.unit() + label.after();
+        if (!quantity.known().test(fromEpochSeconds) || !quantity.known().test(toEpochSeconds)) {
+            return label.before() + "not known throughout";
+        }
+        double first = quantity.value().applyAsDouble(fromEpochSeconds);
+        double last = quantity.value().applyAsDouble(toEpochSeconds);
+        double least = Math.min(first, last);
+        double most = Math.max(first, last);
+        int looks = (int) Math.min(MOST_LOOKS, Math.ceil((toEpochSeconds - fromEpochSeconds) / LOOK_SECONDS));
+        for (int i = 1; i < looks; i++) {
+            double at = fromEpochSeconds + (toEpochSeconds - fromEpochSeconds) * i / looks;
+            if (quantity.known().test(at)) {
+                double value = quantity.value().applyAsDouble(at);
+                least = Math.min(least, value);
+                most = Math.max(most, value);
+            }
+        }
+        String from = number(first);
+        String to = number(last);
+        String low = number(least);
+        String high = number(most);
+        String numbers = low.equals(high)
+                ? low
+                : (from.equals(low) && to.equals(high)) || (from.equals(high) && to.equals(low))
+                        ? from + " to " + to
+                        : "between " + low + " and " + high;
+        return label.before() + numbers + label.unit() + label.after();
     }
 
-    private String number(double epochSeconds) {
-        return quantity.known().test(epochSeconds)
-                ? Numbers.shortest(quantity.value().applyAsDouble(epochSeconds), label.decimals())
-                : "unknown";
+    private String number(double value) {
+        return Numbers.shortest(value, label.decimals()).replace('-', '−');
     }
 }

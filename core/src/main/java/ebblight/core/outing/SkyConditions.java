@@ -22,6 +22,8 @@ final class SkyConditions {
     private static final double FRACTION_PER_MINUTE = 1e-4;
 
     private static final String DEGREES = "°";
+    private static final double LOOK_SECONDS = 600;
+    private static final double MOST_LOOKS = 300;
 
     private SkyConditions() {}
 
@@ -97,18 +99,25 @@ final class SkyConditions {
             return Looking.again(margin, DEGREES_PER_MINUTE, 0);
         }
 
+        /** How far out of the picture at least while it is up. */
         @Override
         public String words(double fromEpochSeconds, double toEpochSeconds) {
-            Horizontal at = body.apply((fromEpochSeconds + toEpochSeconds) / 2);
-            double altitude = at.apparentAltitudeDegrees();
-            double outside = view.outsideDegrees(at.azimuthDegrees(), altitude);
             if (wanted) {
                 return name + " in the picture";
             }
-            if (altitude <= skylineDegrees) {
+            double least = Double.POSITIVE_INFINITY;
+            int looks = (int) Math.min(MOST_LOOKS, 1 + Math.ceil((toEpochSeconds - fromEpochSeconds) / LOOK_SECONDS));
+            for (int i = 0; i <= looks; i++) {
+                Horizontal at = body.apply(fromEpochSeconds + (toEpochSeconds - fromEpochSeconds) * i / looks);
+                double altitude = at.apparentAltitudeDegrees();
+                if (altitude > skylineDegrees) {
+                    least = Math.min(least, view.outsideDegrees(at.azimuthDegrees(), altitude));
+                }
+            }
+            if (Double.isInfinite(least)) {
                 return name + (skylineDegrees > 0 ? " under the skyline" : " under the horizon");
             }
-            return name + " out of the picture by " + Numbers.shortest(outside, 0) + DEGREES;
+            return name + " out of the picture" + (least < 1 ? "" : " by " + (int) least + DEGREES + " or more");
         }
     }
 
@@ -132,7 +141,7 @@ final class SkyConditions {
 
         @Override
         public double margin(double epochSeconds) {
-            double bearing = wrap(sky.sun(epochSeconds).azimuthDegrees() - view.azimuthDegrees());
+            double bearing = bearing(epochSeconds);
             double inside = range.margin(bearing);
             return inside >= 0
                     ? inside
@@ -153,10 +162,23 @@ final class SkyConditions {
 
         @Override
         public String words(double fromEpochSeconds, double toEpochSeconds) {
-            double bearing =
-                    wrap(sky.sun((fromEpochSeconds + toEpochSeconds) / 2).azimuthDegrees() - view.azimuthDegrees());
-            return "sun " + Numbers.shortest(Math.abs(bearing), 0) + DEGREES + (bearing < 0 ? " left" : " right")
-                    + " of the view";
+            double first = bearing(fromEpochSeconds);
+            double last = bearing(toEpochSeconds);
+            String from = Numbers.shortest(Math.abs(first), 0);
+            String to = Numbers.shortest(Math.abs(last), 0);
+            boolean same = first < 0 == last < 0;
+            String numbers = same
+                    ? (from.equals(to) ? from : from + " to " + to) + DEGREES + side(last)
+                    : from + DEGREES + side(first) + " to " + to + DEGREES + side(last);
+            return "sun " + numbers + " of the view";
+        }
+
+        private static String side(double bearing) {
+            return bearing < 0 ? " left" : " right";
+        }
+
+        private double bearing(double epochSeconds) {
+            return wrap(sky.sun(epochSeconds).azimuthDegrees() - view.azimuthDegrees());
         }
     }
 }

@@ -1,7 +1,6 @@
 package ebblight.core.outing;
 
 import ebblight.core.exposure.Numbers;
-import java.util.Locale;
 
 /** Wishes about air and sea where a forecast tells them; where it does not, nothing is asked. */
 final class WeatherConditions {
@@ -45,10 +44,9 @@ final class WeatherConditions {
         @Override
         public String words(double fromEpochSeconds, double toEpochSeconds) {
             double value = weather.value(kind, (fromEpochSeconds + toEpochSeconds) / 2);
-            String name = kind.name().toLowerCase(Locale.ROOT).replace('_', ' ');
             return Double.isNaN(value)
-                    ? name + " not forecast"
-                    : name + " " + Numbers.shortest(value, kind == Weather.Kind.CLOUD ? 2 : 1)
+                    ? kind.plainWord() + " not forecast"
+                    : kind.plainWord() + " " + Numbers.shortest(value, kind == Weather.Kind.CLOUD ? 2 : 1)
                             + (kind.unit().isEmpty() ? "" : " " + kind.unit());
         }
     }

@@ -1,5 +1,8 @@
 package ebblight.core.sky;
 
+import ebblight.core.numeric.Pieces;
+import java.util.List;
+
 /**
  * A place on the earth (WGS 84).
  *
@@ -34,10 +37,10 @@ public record Place(double latitudeDegrees, double longitudeDegrees, double elev
 
     /** Reads {@code 63.40,-19.05}: latitude, then longitude, in degrees. */
     public static Place parse(String typed) {
-        String[] parts = typed.trim().split("[,;\\s]+", -1);
-        if (parts.length == 2) {
+        List<String> parts = Pieces.of(typed, ",; \t\n");
+        if (parts.size() == 2) {
             try {
-                return of(Double.parseDouble(parts[0]), Double.parseDouble(parts[1]));
+                return of(Double.parseDouble(parts.get(0)), Double.parseDouble(parts.get(1)));
             } catch (NumberFormatException e) {
                 // told below, with what was expected
             }

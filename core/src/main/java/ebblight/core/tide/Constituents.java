@@ -1,6 +1,8 @@
 package ebblight.core.tide;
 
+import ebblight.core.numeric.Pieces;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -243,10 +245,10 @@ final class Constituents {
     }
 
     private static String[][] rows(String text) {
-        String[] lines = text.strip().split("\n", -1);
-        String[][] rows = new String[lines.length][];
-        for (int i = 0; i < lines.length; i++) {
-            rows[i] = lines[i].split(" ", -1);
+        List<String> lines = Pieces.of(text, "\n");
+        String[][] rows = new String[lines.size()][];
+        for (int i = 0; i < rows.length; i++) {
+            rows[i] = Pieces.of(lines.get(i), " ").toArray(new String[0]);
         }
         return rows;
     }

@@ -47,8 +47,17 @@ public record TideExtreme(Instant time, double heightMetres, Kind kind) {
         }
     }
 
-    /** All high and low waters of a curve between two instants at which it is known throughout. */
+    /**
+     * All high and low waters of a curve between two instants at which it is known throughout, both included; those of a
+     * table as they stand in it, its first and last among them.
+     */
     public static List<TideExtreme> between(TideCurve curve, double fromEpochSeconds, double toEpochSeconds) {
+        if (curve instanceof TideTable table) {
+            return table.extremes().stream()
+                    .filter(e ->
+                            Epoch.seconds(e.time()) >= fromEpochSeconds && Epoch.seconds(e.time()) <= toEpochSeconds)
+                    .toList();
+        }
         List<TideExtreme> extremes = new ArrayList<>();
         for (Crossings.Crossing turn : Crossings.of(
                 curve::risingMetresPerHour, fromEpochSeconds, toEpochSeconds, STEP_SECONDS, TOLERANCE_SECONDS)) {

@@ -39,7 +39,7 @@ public record Wish(String part, Word word, boolean closed) {
     }
 
     /** The kind that a word for a part means; empty when it is the name of one part. */
-    static Optional<Kind> kind(String part) {
+    public static Optional<Kind> kind(String part) {
         return switch (part) {
             case "water", "flowing" -> Optional.of(Kind.FLOWING);
             case "cloud", "clouds", "sky", "drifting" -> Optional.of(Kind.DRIFTING);

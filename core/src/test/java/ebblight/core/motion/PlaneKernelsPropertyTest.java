@@ -167,7 +167,7 @@ class PlaneKernelsPropertyTest {
     }
 
     private static double[][] tensor(float[] plane, int width, int height) {
-        double[] smooth = gaussian(widened(plane), width, height, 1);
+        double[] smooth = Plain.gaussian(Plain.wide(plane), width, height, 1);
         double[][] products = new double[3][plane.length];
         for (int p = 0; p < plane.length; p++) {
             int x = p % width;
@@ -179,7 +179,7 @@ class PlaneKernelsPropertyTest {
             products[2][p] = gy * gy;
         }
         for (int c = 0; c < 3; c++) {
-            products[c] = gaussian(products[c], width, height, SIGMA);
+            products[c] = Plain.gaussian(products[c], width, height, SIGMA);
         }
         return products;
     }
@@ -214,12 +214,12 @@ class PlaneKernelsPropertyTest {
                 structure[k][p] = Math.max(0, structure[k][p] - light[p]);
             }
         }
-        double[] v = gaussian(change, width, height, SIGMA);
-        double[] n = gaussian(light, width, height, SIGMA);
-        double[] m = gaussian(widened(mean), width, height, SIGMA);
+        double[] v = Plain.gaussian(change, width, height, SIGMA);
+        double[] n = Plain.gaussian(light, width, height, SIGMA);
+        double[] m = Plain.gaussian(Plain.wide(mean), width, height, SIGMA);
         double[][] s = new double[4][];
         for (int k = 0; k < 4; k++) {
-            s[k] = gaussian(structure[k], width, height, SIGMA);
+            s[k] = Plain.gaussian(structure[k], width, height, SIGMA);
         }
         for (int p = 0; p < mean.length; p++) {
             double little = 0.1 * n[p] + 1e-9;
@@ -260,38 +260,5 @@ class PlaneKernelsPropertyTest {
             plane[p] = (float) dice.nextDouble();
         }
         return plane;
-    }
-
-    private static double[] widened(float[] plane) {
-        double[] wide = new double[plane.length];
-        Arrays.setAll(wide, p -> plane[p]);
-        return wide;
-    }
-
-    /** A Gaussian to four deviations, mirrored at the borders without repeating the edge. */
-    private static double[] gaussian(double[] plane, int width, int height, double sigma) {
-        int radius = (int) Math.round(4 * sigma);
-        double[] out = new double[plane.length];
-        for (int p = 0; p < plane.length; p++) {
-            double sum = 0;
-            double weights = 0;
-            for (int dy = -radius; dy <= radius; dy++) {
-                for (int dx = -radius; dx <= radius; dx++) {
-                    double weight = Math.exp(-0.5 * (dx * dx + dy * dy) / (sigma * sigma));
-                    sum += weight * plane[mirrored(p / width + dy, height) * width + mirrored(p % width + dx, width)];
-                    weights += weight;
-                }
-            }
-            out[p] = sum / weights;
-        }
-        return out;
-    }
-
-    private static int mirrored(int i, int n) {
-        int at = i;
-        while (at < 0 || at >= n) {
-            at = at < 0 ? -at : 2 * (n - 1) - at;
-        }
-        return at;
     }
 }

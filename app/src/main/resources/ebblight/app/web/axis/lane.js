@@ -1,5 +1,7 @@
 // Where on the axis wishes hold: pure arithmetic on the model that draw.js draws.
 
+import { FIRST_STOP, LAST_STOP, say, sayThird } from './scale.js';
+
 // A chosen third of a stop holds when it lies this near the edge: dial times are not exact powers of two.
 const TOLERANCE = 0.15;
 
@@ -90,4 +92,18 @@ export function windowThirds(window, leaveSeconds) {
     from: Math.max(-9, Math.ceil(3 * (a - TOLERANCE))),
     to: Math.min(30, Math.floor(3 * (b + (stopOf(window.toSeconds) === b ? TOLERANCE : 0)))),
   };
+}
+
+/** A window in thirds of a stop, as the band of the axis labels its ends: "10 s to 2 min 8 s", "from 8 s", "any time". */
+export function sayWindow(window) {
+  const { from, to } = windowThirds(window, null);
+  const early = stopOf(window.fromSeconds) < FIRST_STOP;
+  const late = stopOf(window.toSeconds) > LAST_STOP;
+  if (from > 3 * LAST_STOP) {
+    return `past ${say(2 ** LAST_STOP)}`;
+  }
+  if (to < from) {
+    return `near ${say(window.fromSeconds)}`;
+  }
+  return early && late ? 'any time' : early ? `up to ${sayThird(to)}` : late ? `from ${sayThird(from)}` : from === to ? sayThird(to) : `${sayThird(from)} to ${sayThird(to)}`;
 }

@@ -3,7 +3,8 @@
 import { el, fill, key } from '../dom.js';
 import { strokePath } from '../axis/marks.js';
 import { say } from '../axis/scale.js';
-import { clockOf, latestStart } from '../logic/guard.js';
+import { latestStart } from '../logic/guard.js';
+import { clockIn } from '../logic/zone.js';
 import { runAt, stopWords } from '../logic/staff.js';
 import * as tones from './tones.js';
 
@@ -171,10 +172,10 @@ export function exposeBody(c) {
   }
 
   function idle() {
-    const start = latestStart(store.outing.guard, Date.now(), c.busySeconds);
+    const start = latestStart(store.outing, Date.now(), c.busySeconds);
     const late = c.late();
     if (late) {
-      fill(content, el('p.leave-now', {}, 'Leave now'), el('p', {}, `It is past the latest start of ${clockOf(start, true)} for this time; leave by ${store.outing.guard.leaveBy}.`), line(`Frame ${(store.outing.log || []).length + 1}`, 'not started'), el('div.warn', {}, 'Predictions leave out weather, surge and waves. Never turn your back on the sea.'));
+      fill(content, el('p.leave-now', {}, 'Leave now'), el('p', {}, `It is past the latest start of ${clockIn(store.outing.zone, start, true)} for this time; leave by ${store.outing.guard.leaveBy}.`), line(`Frame ${(store.outing.log || []).length + 1}`, 'not started'), el('div.warn', {}, 'Predictions leave out weather, surge and waves. Never turn your back on the sea.'));
       fill(foot, el('div.keys2', {}, key('I am off the rock', () => c.go({ part: 'log', step: null }), { class: 'go', 'data-focus': 'off' }), key('Shorter time', () => c.go({ part: null, step: null }), { class: 'hold' })));
       return;
     }
@@ -184,7 +185,7 @@ export function exposeBody(c) {
       el('div.count.ready', {}, String(COUNT_IN_SECONDS)),
       rising ? '' : el('p', {}, 'Five, four, then low, low, low, high. Press the cable on the high tone, as the wave runs back.'),
       el('div.grow'),
-      start ? line(clockOf(start, true), 'latest start') : '',
+      start ? line(clockIn(store.outing.zone, start, true), 'latest start') : '',
       line(say(c.openSeconds), `open; the camera is busy ${say(c.busySeconds).replaceAll(' ', '\u00a0')}`),
       s.light?.stale ? line('Meter again', `the reading is ${Math.round(s.light.ageMinutes)} min old`) : '',
       rising ? el('div.warn', {}, 'The water rises. Know the way back, and its lowest place, before you open.') : '',

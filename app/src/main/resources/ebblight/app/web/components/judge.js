@@ -2,7 +2,8 @@
 
 import { el, fill, key } from '../dom.js';
 import { clampThird, fraction, sayThird } from '../axis/scale.js';
-import { clockOf, latestStart } from '../logic/guard.js';
+import { latestStart } from '../logic/guard.js';
+import { clockIn } from '../logic/zone.js';
 import { dials } from '../logic/light.js';
 import { nameOfKind } from '../axis/marks.js';
 import { parseWish, rowRegions } from '../logic/parts.js';
@@ -20,7 +21,10 @@ export function judgeBody(c) {
   }
   const content = el('div.judge');
   const foot = el('div');
-  const next = { thirds: 0, bias: 0, tags: [...(last.tags || [])], why: last.why || proposeWhy(), verdict: last.verdict || 'keep' };
+  // Kept while the frame is judged: the page may be drawn anew meanwhile, by answers that arrive.
+  const fresh = () => ({ thirds: 0, bias: 0, tags: [...(last.tags || [])], why: last.why || proposeWhy(), verdict: last.verdict || 'keep' });
+  s.judging = s.judging?.frame === last.frame && s.judging.openedAt === last.openedAt ? s.judging : { frame: last.frame, openedAt: last.openedAt, next: fresh() };
+  const { next } = s.judging;
 
   function proposeWhy() {
     const word = (want) => rowRegions(s.measured, s.shown).filter((r) => want(r)).map((r) => [r, parseWish(s.view.wishes?.[r.id]).word]).filter(([, w]) => w).map(([r, w]) => `${nameOfKind(r.kind).toLowerCase()} ${w}`);
@@ -57,6 +61,7 @@ export function judgeBody(c) {
         entry.next = { thirds: next.thirds, stops: Math.round(100 * next.bias) / 100 };
       }
     }, { undoable: false });
+    s.judging = null;
   }
 
   function again() {
@@ -98,11 +103,11 @@ export function judgeBody(c) {
   }
 
   function againWords() {
-    const start = latestStart(store.outing.guard, Date.now(), c.busySeconds);
+    const start = latestStart(store.outing, Date.now(), c.busySeconds);
     if (c.late()) {
-      return el('p.again', {}, `Past the latest start of ${clockOf(start, true)}: no other frame. Leave by ${store.outing.guard.leaveBy}.`);
+      return el('p.again', {}, `Past the latest start of ${clockIn(store.outing.zone, start, true)}: no other frame. Leave by ${store.outing.guard.leaveBy}.`);
     }
-    return el('p.again', {}, `Again: solved anew for the light now${s.light ? `, EV ${s.light.exposureValue100.toFixed(1)}` : ''}.${s.light?.stale ? ' The reading is stale: it begins with the test frame.' : ''}${start ? ` Latest start ${clockOf(start, true)}.` : ''}`);
+    return el('p.again', {}, `Again: solved anew for the light now${s.light ? `, EV ${s.light.exposureValue100.toFixed(1)}` : ''}.${s.light?.stale ? ' The reading is stale: it begins with the test frame.' : ''}${start ? ` Latest start ${clockIn(store.outing.zone, start, true)}.` : ''}`);
   }
 
   draw();

@@ -10,6 +10,7 @@ const KEYS = [
   ['Page Up  Page Down', 'the window before, after'],
   ['1 to 4', 'the next wish of that part'],
   ['L', 'level line and thirds on the picture'],
+  ['B', 'where light is burnt or black'],
   ['C', 'correct the parts by strokes'],
   ['Enter', 'take this time to the shot'],
   ['Ctrl Z', 'take the last edit back'],

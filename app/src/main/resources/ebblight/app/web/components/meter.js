@@ -3,11 +3,11 @@
 import { el, key } from '../dom.js';
 import { stepper } from './stepper.js';
 import { dials, meterText } from '../logic/light.js';
-import { clockOf } from '../logic/guard.js';
+import { clockIn } from '../logic/zone.js';
 import { fraction } from '../axis/scale.js';
 
 /** A reading to begin with: the last one, else what the frames tell, else a clear evening. */
-export function expectedReading(outing, measured) {
+function expectedReading(outing, measured) {
   const last = outing.light?.readings?.at(-1)?.dials;
   if (last) {
     return { ...last };
@@ -17,6 +17,15 @@ export function expectedReading(outing, measured) {
     time: dials.time.at(0.125),
     iso: dials.iso.at(measured?.framesIso || 100),
   };
+}
+
+/** The reading that is being dialled, kept in a holder until it is taken: the page may be drawn anew meanwhile. */
+export function dialledReading(holder, outing, measured) {
+  const since = outing.light?.readings?.at(-1)?.at || null;
+  if (!holder.reading || holder.since !== since) {
+    Object.assign(holder, { since, reading: expectedReading(outing, measured) });
+  }
+  return holder.reading;
 }
 
 /** Three steppers over a reading { fNumber, time, iso } of dial places. */
@@ -38,25 +47,26 @@ export const readingOf = (reading, now) => ({
 });
 
 /** Words of the light: what it was, how it changes, whether the reading still holds. */
-export function lightWords(light, readings) {
+export function lightWords(light, { light: read, zone }) {
+  const readings = read?.readings || [];
   if (!light) {
     return ['no reading yet', ''];
   }
   const last = readings.at(-1);
   const age = Math.max(0, Math.round(light.ageMinutes));
-  const at = clockOf(Date.parse(last.at));
+  const at = clockIn(zone, Date.parse(last.at));
   const rate = light.stopsPerMinute;
   const how = Math.abs(rate) < 0.01 ? 'taken as steady' : `${rate > 0 ? 'fades' : 'grows'} ${Math.abs(rate).toFixed(2)} stop/min${light.rateFrom === 'readings' ? ` ± ${light.rangeStopsPerMinute.toFixed(2)}` : ''}${light.rateFrom === 'sun' ? ' by the sun' : ''}`;
   return [`EV ${light.exposureValue100.toFixed(1)}, read at ${at}`, light.stale ? `${age} min old: meter again` : how];
 }
 
 /** The panel: a reading, a rate, a bias. actions: { read(reading), rate(stops or null), bias(thirds) } */
-export function meterPanel(outing, measured, light, actions) {
-  const reading = expectedReading(outing, measured);
+export function meterPanel(outing, measured, light, dial, actions) {
+  const reading = dialledReading(dial, outing, measured);
   const state = outing.light || {};
   const rate = state.stopsPerMinute;
   const bias = state.biasStops || 0;
-  const [value, how] = lightWords(light, state.readings || []);
+  const [value, how] = lightWords(light, outing);
   return el(
     'div.meter',
     {},
@@ -80,11 +90,7 @@ export function meterPanel(outing, measured, light, actions) {
 /** Steppers for the time to leave. actions: { leave(clock or null), packing(minutes), tide(word) } */
 export function guardPanel(outing, actions) {
   const guard = outing.guard || {};
-  const start = () => {
-    const soon = new Date(Date.now() + 45 * 60e3);
-    soon.setMinutes(Math.ceil(soon.getMinutes() / 5) * 5);
-    return clockOf(soon.getTime());
-  };
+  const start = () => clockIn(outing.zone, Math.ceil((Date.now() + 45 * 60e3) / 300e3) * 300e3);
   const shift = (minutes) => {
     const [h, m] = (guard.leaveBy || start()).split(':').map(Number);
     const all = (h * 60 + m + minutes + 1440) % 1440;

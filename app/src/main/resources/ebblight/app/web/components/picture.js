@@ -1,53 +1,78 @@
 // The picture at the chosen time, with what lies over it: seals of the parts, their edges, strokes, level line, thirds.
 
 import { el } from '../dom.js';
+import { layMasks } from './hatch.js';
 import { nameOfKind, sealOfKind, sealPath } from '../axis/marks.js';
 
 const PEN_STEP = 0.02;
 
 export function mountPicture(host, emit) {
   const canvas = el('canvas', { 'aria-hidden': 'true' });
+  const hatched = el('canvas', { 'aria-hidden': 'true' });
   const over = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
   over.setAttribute('class', 'over');
   const seals = el('div.seals');
   const note = el('p.picture-note', {});
   const shade = el('button.picture-shade', { type: 'button', onclick: () => reveal() }, 'Touch to see the picture');
   host.classList.add('picture');
-  host.append(canvas, over, seals, note, shade);
+  host.append(canvas, hatched, over, seals, note, shade);
   let box = { x: 0, y: 0, w: 1, h: 1 };
   let shown = null;
-  let data = { parts: [], strokes: [], lines: false, selected: null, tool: null };
+  let data = { parts: [], strokes: [], lines: false, selected: null, tool: null, masks: [] };
+  let laid = null;
   let drawing = null;
   let pen = { x: 0.5, y: 0.5, down: false };
 
   const reveal = () => host.classList.toggle('seen');
 
-  /** Draws a picture; returns once it is on the canvas. */
+  /** Where in the host a picture of a size lies. */
+  function place(width, height) {
+    const { clientWidth: W, clientHeight: H } = host;
+    const scale = host.dataset.fit === 'cover' ? Math.max(W / width, H / height) : Math.min(W / width, H / height);
+    box = { w: width * scale, h: height * scale };
+    box.x = (W - box.w) / 2;
+    box.y = (H - box.h) / 2;
+  }
+
+  /** Draws a picture; returns once it is on the canvas. Before the first one comes, its place is known already. */
   function show(picture) {
     if (!picture) {
+      if (data.size) {
+        place(...data.size);
+        hatch(false);
+        lay();
+      }
       note.textContent = data.note || '';
       return;
     }
     const { clientWidth: W, clientHeight: H } = host;
     const dpr = Math.min(2, window.devicePixelRatio || 1);
-    const scale = host.dataset.fit === 'cover'
-      ? Math.max(W / picture.bitmap.width, H / picture.bitmap.height)
-      : Math.min(W / picture.bitmap.width, H / picture.bitmap.height);
-    box = { w: picture.bitmap.width * scale, h: picture.bitmap.height * scale };
-    box.x = (W - box.w) / 2;
-    box.y = (H - box.h) / 2;
+    place(picture.bitmap.width, picture.bitmap.height);
     const cw = Math.round(W * dpr);
     const ch = Math.round(H * dpr);
-    if (canvas.width !== cw || canvas.height !== ch) {
-      canvas.width = cw;
-      canvas.height = ch;
+    const resized = canvas.width !== cw || canvas.height !== ch;
+    for (const one of [canvas, hatched]) {
+      if (one.width !== cw || one.height !== ch) {
+        one.width = cw;
+        one.height = ch;
+      }
     }
     const pen2d = canvas.getContext('2d');
     pen2d.clearRect(0, 0, cw, ch);
     pen2d.imageSmoothingQuality = 'high';
     pen2d.drawImage(picture.bitmap, box.x * dpr, box.y * dpr, box.w * dpr, box.h * dpr);
     shown = picture;
+    hatch(resized);
     lay();
+  }
+
+  /** Lays the hatches anew, when they or the place of the picture changed. */
+  function hatch(always) {
+    const { masks } = data;
+    if (always || masks !== laid) {
+      laid = masks;
+      layMasks(hatched, masks, box, Math.min(2, window.devicePixelRatio || 1));
+    }
   }
 
   const px = (x) => box.x + x * box.w;
@@ -111,23 +136,29 @@ export function mountPicture(host, emit) {
   host.addEventListener('pointerdown', (event) => {
     if (data.tool && event.button === 0 && !event.target.closest('button')) {
       host.setPointerCapture(event.pointerId);
-      drawing = { kind: data.tool, points: [at(event)] };
+      drawing = { kind: data.tool, pointer: event.pointerId, points: [at(event)] };
       event.preventDefault();
       lay();
     }
   });
   host.addEventListener('pointermove', (event) => {
-    if (drawing && event.pointerId !== undefined && event.buttons) {
-      const p = at(event);
+    if (!drawing || drawing.pointer !== event.pointerId) {
+      return;
+    }
+    // A quick finger moves more than once within a frame of the screen.
+    const moves = event.getCoalescedEvents?.() || [];
+    for (const move of moves.length ? moves : [event]) {
+      const p = at(move);
       const last = drawing.points[drawing.points.length - 1];
       if (Math.hypot(p[0] - last[0], p[1] - last[1]) > 0.006) {
         drawing.points.push(p);
         [pen.x, pen.y] = p;
-        lay();
       }
     }
+    lay();
   });
   host.addEventListener('pointerup', finish);
+  host.addEventListener('pointercancel', finish);
   host.addEventListener('keydown', (event) => {
     if (!data.tool) {
       return;
@@ -160,6 +191,7 @@ export function mountPicture(host, emit) {
       host.setAttribute('aria-label', data.tool ? 'Picture. Arrow keys move the pen, space begins and ends a stroke.' : data.label || 'The picture at the chosen time');
       host.classList.toggle('drawing', Boolean(data.tool));
       if (shown && !next.laidByShow) {
+        hatch(false);
         lay();
       }
     },

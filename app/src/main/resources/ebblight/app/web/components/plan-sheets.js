@@ -68,7 +68,7 @@ export function leastSheet(plan, setPlan) {
 const LAYERS = [[undefined, 'no cloud'], ['low', 'low clouds'], ['middle', 'middle'], ['high', 'high']];
 
 /** What shutter times do before any clip exists, guessed from wind and cloud, and marked so. */
-function guessBox(plan, setPlan, lens) {
+export function guessBox(plan, setPlan, lens) {
   const guess = { windMetresPerSecond: 5, ...plan.guess };
   const said = el('div.guess-said', { 'aria-live': 'polite' });
   const layers = el('div.keys', {});

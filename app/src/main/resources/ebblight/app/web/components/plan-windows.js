@@ -1,7 +1,7 @@
 // Windows with their reasons, and what to pack for them.
 
 import { el, key } from '../dom.js';
-import { dayIn, dayWords, guardWords, hourIn, plainWords, timeWords } from '../logic/plan.js';
+import { cutOff, dayIn, dayWords, guardWords, hourIn, plainWords, timeWords } from '../logic/plan.js';
 
 const MOST_WINDOWS = 4;
 const BRING = ['Cable, second battery', 'Cover for the eyepiece', 'Red torch, cloth'];
@@ -50,7 +50,9 @@ function windowCard(window, { on, zone, chosen, longest, turnTo, choose }) {
           {},
           el('p', {}, `At the tripod by ${hourIn(zone, window.atTripodBy)}.${window.frames ? ` ${window.frames} frames of ${timeWords(longest)} fit.` : ''}`),
           guard ? el('p.leave', {}, guard) : '',
-          key(chosen ? 'I go then: taken' : 'I go then', () => choose(window), { class: 'alt', 'aria-pressed': String(chosen), 'data-focus': `go-${window.start}` }),
+          cutOff(window)
+            ? el('p.cap', {}, 'Not to be taken: stand higher, set the way back anew, or take another window.')
+            : key(chosen ? 'I go then: taken' : 'I go then', () => choose(window), { class: 'alt', 'aria-pressed': String(chosen), 'data-focus': `go-${window.start}` }),
         )
       : '',
   );

@@ -2,7 +2,8 @@
 
 import { el, key } from '../dom.js';
 import { fraction, say, sayThird, thirdOf } from '../axis/scale.js';
-import { clockOf, latestStart } from '../logic/guard.js';
+import { latestStart } from '../logic/guard.js';
+import { clockIn } from '../logic/zone.js';
 import { readable } from '../logic/parts.js';
 import { meterPanel, guardPanel } from './meter.js';
 
@@ -39,7 +40,7 @@ export function sidePanel(s, actions) {
     ].map(([name, text]) => key(text, () => actions.panel(name), { 'aria-pressed': String(panel === name), class: panel === name ? 'on' : '', 'data-focus': `tab-${name}` })),
   );
   if (panel === 'meter') {
-    return [tabs, meterPanel(s.outing, s.measured, s.light, actions)];
+    return [tabs, meterPanel(s.outing, s.measured, s.light, s.dial, actions)];
   }
   if (panel === 'leave') {
     return [tabs, guardPanel(s.outing, actions)];
@@ -49,6 +50,9 @@ export function sidePanel(s, actions) {
   }
   if (verdict.state === 'clash') {
     return [tabs, clash(s, actions)];
+  }
+  if (!settings && s.outing.light?.readings?.length) {
+    return [tabs, el('p', { role: 'status' }, 'Solving for the light now.')];
   }
   if (!settings) {
     return [
@@ -68,7 +72,7 @@ function reached(s, actions) {
   const big = (value, unit) => el('div', {}, value, el('small', {}, unit));
   const light = c.correctedSeconds - c.seconds;
   const off = Math.log2(c.seconds / model.chosenSeconds);
-  const start = latestStart(s.outing.guard, s.now, c.busySeconds);
+  const start = latestStart(s.outing, s.now, c.busySeconds);
   const others = settings.choices.map((one, i) => [one, i]).filter(([, i]) => i !== index).slice(0, 2);
   const body = el(
     'div.reached-body',
@@ -89,7 +93,7 @@ function reached(s, actions) {
     ),
     list([
       `${Math.abs(off) < 0.17 ? 'Meets the time' : `${fraction(off)} stop ${off > 0 ? 'longer' : 'shorter'}`}${Math.abs(light) >= 0.5 ? `, ${light > 0 ? '+' : '−'}${say(Math.abs(light))} for the light that ${light > 0 ? 'fades' : 'grows'}` : ''}. Exposure likely within ${c.errorRangeStops.toFixed(2)} stop.`,
-      start ? `Latest start ${clockOf(start, true)}, leave by ${s.outing.guard.leaveBy}.` : null,
+      start ? `Latest start ${clockIn(s.outing.zone, start, true)}, leave by ${s.outing.guard.leaveBy}.` : null,
       c.cautions.filter((text) => !/longer than asked|shorter than asked/.test(text)).map(short).join('; '),
       s.light?.stale ? `The reading is ${Math.round(s.light.ageMinutes)} min old: meter again.` : null,
     ]),

@@ -18,7 +18,7 @@ export function viewerOf(app, scene) {
       fill(host, progress.box);
       const seconds = Number(Math.pow(2, s.third / 3).toPrecision(6));
       engine
-        .make({ path: s.view.frames }, s.view.strokes, `${seconds}s`, { signal: stop.signal, onProgress: progress.update })
+        .make(scene.frames(), s.view.strokes, `${seconds}s`, { signal: stop.signal, onProgress: progress.update })
         .then(async (whole) => {
           const file = whole.answer.file;
           const facts = await json(`/api/picture?path=${encodeURIComponent(file)}`);

@@ -1,51 +1,35 @@
-// The time to leave: a clock time typed by the photographer, what packing takes, and what is left for an exposure.
+// The time to leave: a clock time of the outing's zone, what packing takes, and what is left for an exposure.
+
+import { instantIn } from './zone.js';
 
 export const DEFAULT_PACKING_MINUTES = 3;
 
-/** Milliseconds of the next "16:33" of the zone's clock that is not more than twelve hours gone. */
-export function instantOf(clock, now) {
-  const match = /^(\d{1,2}):(\d{2})$/.exec(clock || '');
-  if (!match) {
-    return null;
-  }
-  const day = new Date(now);
-  day.setHours(Number(match[1]), Number(match[2]), 0, 0);
-  let at = day.getTime();
-  const half = 12 * 3600e3;
-  if (at < now - half) {
-    at += 2 * half;
-  }
-  if (at > now + half) {
-    at -= 2 * half;
-  }
-  return at;
-}
+/** Seconds between letting the cable go and the camera's own end of it. */
+const SLACK_SECONDS = 2;
 
-export const clockOf = (millis, seconds = false) => {
-  const d = new Date(millis);
-  const two = (v) => String(v).padStart(2, '0');
-  return `${two(d.getHours())}:${two(d.getMinutes())}${seconds ? `:${two(d.getSeconds())}` : ''}`;
-};
+const packing = (guard) => guard.packingMinutes ?? DEFAULT_PACKING_MINUTES;
+
+/** The instant to leave in milliseconds; null when no time is set. */
+export const leaveAt = ({ guard, zone }, now) => (guard ? instantIn(zone, guard.leaveBy, now) : null);
 
 /** Longest exposure in seconds that still leaves by the time; null when no time is set. */
-export function longestSeconds(guard, now, darkFrame) {
-  const leave = guard && instantOf(guard.leaveBy, now);
-  if (!leave) {
+export function longestSeconds(outing, now, darkFrame) {
+  const leave = leaveAt(outing, now);
+  if (leave === null) {
     return null;
   }
-  const packing = guard.packingMinutes ?? DEFAULT_PACKING_MINUTES;
-  const left = (leave - now) / 1000 - 60 * packing - 2;
+  const left = (leave - now) / 1000 - 60 * packing(outing.guard) - SLACK_SECONDS;
   return Math.max(0, darkFrame ? left / 2 : left);
 }
 
 /** The latest instant at which an exposure may begin; null when no time is set. */
-export function latestStart(guard, now, busySeconds) {
-  const leave = guard && instantOf(guard.leaveBy, now);
-  return leave ? leave - 60e3 * (guard.packingMinutes ?? DEFAULT_PACKING_MINUTES) - 1000 * (busySeconds + 2) : null;
+export function latestStart(outing, now, busySeconds) {
+  const leave = leaveAt(outing, now);
+  return leave === null ? null : leave - 60e3 * packing(outing.guard) - 1000 * (busySeconds + SLACK_SECONDS);
 }
 
 /** Whole minutes until the time to leave, never below 0; null when no time is set. */
-export function minutesLeft(guard, now) {
-  const leave = guard && instantOf(guard.leaveBy, now);
-  return leave ? Math.max(0, Math.floor((leave - now) / 60e3)) : null;
+export function minutesLeft(outing, now) {
+  const leave = leaveAt(outing, now);
+  return leave === null ? null : Math.max(0, Math.floor((leave - now) / 60e3));
 }

@@ -1,5 +1,7 @@
 // What is planned: wishes of the hour as sentences, the question they make, and what a moment of the day is called.
 
+import { clockIn } from './zone.js';
+
 export const MOST_DAYS = 35;
 
 const clock = (minutes) => `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
@@ -91,8 +93,7 @@ export const dayIn = (zone, now) => new Intl.DateTimeFormat('en-CA', { timeZone:
 export const dayWords = (day) =>
   new Intl.DateTimeFormat('en-GB', { weekday: 'short', day: 'numeric', month: 'short', timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`)).replace(',', '');
 
-export const hourIn = (zone, instant) =>
-  new Intl.DateTimeFormat('en-GB', { timeZone: zone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }).format(new Date(instant));
+export const hourIn = (zone, instant) => clockIn(zone, Date.parse(instant));
 
 /** The span that is searched: what was planned, or from today on when that is over. */
 export function spanOf(plan, today) {
@@ -140,6 +141,9 @@ export function questionOf(outing, view, today, bag) {
       question[name] = plan[name];
     }
   }
+  if (question.table) {
+    delete question.station;
+  }
   if (plan.guard && (place.station || plan.table)) {
     question.guard = plan.guard;
   }
@@ -186,6 +190,10 @@ export function momentWords(moment) {
   return words;
 }
 
+/** Whether the way back is gone, or too near to that for one frame, when a window begins: nobody is sent there. */
+export const cutOff = ({ start, guard }) =>
+  Boolean(guard) && (guard.verdict === 'leave now' || (Boolean(guard.latestStart) && Date.parse(guard.latestStart) < Date.parse(start)));
+
 /** What the water guard says of a window; empty without a guard. */
 export function guardWords(window, zone) {
   const { guard } = window;
@@ -193,7 +201,9 @@ export function guardWords(window, zone) {
     return '';
   }
   if (guard.leaveBy) {
-    return `Leave by ${hourIn(zone, guard.leaveBy)}${Date.parse(guard.leaveBy) < Date.parse(window.end) ? ', before the window ends' : ''}.`;
+    const day = dayIn(zone, new Date(guard.leaveBy));
+    const other = window.start && day !== dayIn(zone, new Date(window.start)) ? `${dayWords(day).split(' ')[0]} ` : '';
+    return `Leave by ${other}${hourIn(zone, guard.leaveBy)}${Date.parse(guard.leaveBy) < Date.parse(window.end) ? ', before the window ends' : ''}.`;
   }
   return { 'leave now': 'The water is over the way back at the start.', 'not reached by the prediction': 'Predicted water does not reach the way back.' }[guard.verdict] || 'The water is not known.';
 }

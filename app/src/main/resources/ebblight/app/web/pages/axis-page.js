@@ -3,18 +3,24 @@
 import { el, fill, key, marks } from '../dom.js';
 import { glyph, nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { mountAxis } from '../axis/axis.js';
-import { clampThird, dialOf, plain, sayRange, sayThird, thirdOf } from '../axis/scale.js';
-import { holdsAt, nearestWindow, stopOf, valueAt } from '../axis/lane.js';
+import { clampThird, dialOf, plain, say as sayTime, sayThird, thirdOf } from '../axis/scale.js';
+import { holdsAt, nearestWindow, sayWindow, stopOf, valueAt } from '../axis/lane.js';
+import { cutMasks, lossesOf } from '../components/hatch.js';
 import { mountPicture } from '../components/picture.js';
 import { sidePanel, filterWords, fLabel } from '../components/side.js';
 import { wishSheet } from '../components/wish-sheet.js';
 import { openSheet } from '../components/sheet.js';
+import { frameGap } from '../components/frame-gap.js';
+import { viewKeys } from '../components/view-keys.js';
 import { tour } from '../components/tour.js';
 import { viewerOf } from '../components/viewer.js';
 import { readingOf } from '../components/meter.js';
-import { largeRegions, parseWish, readable, wishWords } from '../logic/parts.js';
+import { largeRegions, parseWish, readable, standingNotes, wishWords } from '../logic/parts.js';
 
+const NOTHING = [];
 const TOOLS = ['drifting', 'swaying', 'fixed', 'flowing'];
+
+const share = (part) => (part > 0 && part < 0.001 ? 'under 0.1 %' : `${(100 * part).toFixed(1)} %`);
 
 export function showAxisPage(host, app) {
   const { store, go, scene, say } = app;
@@ -23,6 +29,7 @@ export function showAxisPage(host, app) {
   let tool = null;
   let lines = false;
   let numbers = false;
+  let clipped = false;
   let built = scene.model();
   const now = el('section.now', { 'aria-label': 'The chosen time' });
   const pictureHost = el('section');
@@ -30,9 +37,10 @@ export function showAxisPage(host, app) {
   const side = el('section.side', { 'aria-label': 'Settings' });
   const axisHost = el('section', { 'aria-label': 'Time axis' });
   const foot = el('div.foot-bar');
+  const more = el('section.more-keys', { 'aria-label': 'Picture and settings' });
   const notes = el('section.notes', { 'aria-label': 'Notes' });
   host.classList.add('axis-page');
-  fill(host, el('h1.unseen', {}, 'There: the time axis'), el('div.stage', {}, now, pictureHost, tags, side), axisHost, foot, notes);
+  fill(host, el('h1.unseen', {}, 'There: the time axis'), el('div.stage', {}, now, pictureHost, tags, side), axisHost, foot, more, notes);
   const picture = mountPicture(pictureHost, (what, detail) => (what === 'part' ? select(detail.id) : addStroke(detail)));
   const axis = mountAxis(axisHost, (what, detail) => {
     if (what === 'third') {
@@ -48,6 +56,7 @@ export function showAxisPage(host, app) {
   });
 
   const phone = () => innerWidth <= 700;
+  const narrow = () => innerWidth < 1200;
   const form = () => (phone() ? 'phone' : innerWidth < 1200 || innerHeight < 820 ? 'low' : 'desk');
   const night = () => document.body.dataset.light === 'night';
 
@@ -127,13 +136,14 @@ export function showAxisPage(host, app) {
     editView((view) => {
       view.strokes = [...(view.strokes || []), { kind, points }];
     });
-    say('Parting the picture anew.');
-    scene.again();
+    scene.stroked();
   }
 
   function correct() {
     tool = tool ? null : 'flowing';
+    host.classList.toggle('correcting', Boolean(tool));
     drawAll();
+    window.scrollTo({ top: 0 });
     if (tool) {
       pictureHost.focus();
     }
@@ -144,7 +154,10 @@ export function showAxisPage(host, app) {
     const facts = one?.facts;
     const behind = one && one.node !== s.third;
     const predicted = facts && facts.method === 'predicted';
-    const text = !one
+    const losses = clipped && one ? lossesNow(one) : null;
+    const text = losses
+      ? `Light lost in the clip’s own exposure: burnt ${share(losses.burnt)} (dashes), black ${share(losses.black)} (dots).`
+      : !one
       ? 'The first picture comes.'
       : behind
         ? `Shows ${sayThird(one.node)}; ${sayThird(s.third)} comes.`
@@ -154,6 +167,7 @@ export function showAxisPage(host, app) {
             ? 'One frame of the clip.'
             : `Mean of ${facts.frames} frames.`;
     picture.update({
+      size: [s.measured.width, s.measured.height],
       parts: largeRegions(s.measured).filter((r) => r.areaFraction > 0.02),
       selected: s.selected,
       outline: outlineNow(),
@@ -162,16 +176,37 @@ export function showAxisPage(host, app) {
       lines, tool,
       bare: phone() && !s.selected,
       note: text,
+      masks: tool ? partNow() : losses ? losses.masks : NOTHING,
       laidByShow: true,
     });
     picture.show(one);
     axisHost.dataset.node = one ? String(one.node) : '';
   }
 
-  let outlined = { id: null, map: null, path: null };
+  let lost = { bitmap: null, losses: null };
+  function lossesNow(one) {
+    if (lost.bitmap !== one.bitmap) {
+      lost = { bitmap: one.bitmap, losses: lossesOf(one.bitmap) };
+    }
+    return lost.losses;
+  }
+
+  /** All that counts as the part that is stroked with. */
+  let cut = { drawn: null, tool: null, masks: NOTHING };
+  function partNow() {
+    const { drawn } = s;
+    if (drawn?.map && (cut.drawn !== drawn || cut.tool !== tool)) {
+      const { map, width, height, regions } = drawn;
+      const mine = regions.map((r) => r.kind === tool);
+      cut = { drawn, tool, masks: cutMasks([{ hatch: 'part', width, height, has: (i) => mine[map[i]] }]) };
+    }
+    return cut.masks;
+  }
+
+  let outlined = { id: null, drawn: null, path: null };
   function outlineNow() {
-    if (outlined.id !== s.selected || outlined.map !== s.map) {
-      outlined = { id: s.selected, map: s.map, path: scene.outline() };
+    if (outlined.id !== s.selected || outlined.drawn !== s.drawn) {
+      outlined = { id: s.selected, drawn: s.drawn, path: scene.outline() };
     }
     return outlined.path;
   }
@@ -186,13 +221,14 @@ export function showAxisPage(host, app) {
     const t = dialOf(s.third);
     const unit = t.unit === 's' ? (t.number === '1' ? 'second' : 'seconds') : t.number === '1' ? 'minute' : 'minutes';
     const window = nearestWindow(model);
-    const likely = window?.sure ? `sure ${sayRange(Math.max(window.sure.fromSeconds, 0), window.sure.toSeconds)}` : window ? 'nowhere sure' : '';
+    const sure = window?.sure ? sayWindow(window.sure) : '';
+    const likely = sure && !sure.startsWith('past') ? `sure ${sure}` : window ? 'sure nowhere here' : '';
     fill(
       now,
       el(`div.time${t.number.length > 3 ? '.long' : ''}`, { 'data-time': sayThird(s.third) }, t.number),
       el('div.unit', {}, unit),
       el(`div.verdict.${verdict.state}${verdict.state === 'holds' && !verdict.sure ? '.unsure' : ''}`, { role: 'status' }, el('span', {}, verdict.words)),
-      window ? el('p.window', {}, 'Window ', el('b', {}, sayRange(window.fromSeconds, window.toSeconds)), el('br'), likely) : '',
+      window ? el('p.window', {}, 'Window ', el('b', {}, sayWindow(window)), el('br'), likely) : '',
       el(
         'div.keys.thirds',
         {},
@@ -202,8 +238,34 @@ export function showAxisPage(host, app) {
     );
   }
 
+  /** What else can be done with the picture. */
+  const pictureKeys = () => [
+    key('Correct', correct, { class: 'alt', 'data-focus': 'correct', title: 'C: stroke a part on the picture' }),
+    key('Level', () => { lines = !lines; showPicture(); drawTags(); }, { class: 'alt', 'aria-pressed': String(lines), 'data-focus': 'level', title: 'L: level line and thirds' }),
+    key('Lost light', () => { clipped = !clipped; showPicture(); drawTags(); }, { class: 'alt', 'aria-pressed': String(clipped), 'data-focus': 'clipped', title: 'B: where light is burnt or black' }),
+    key('1:1', () => viewerOf(app, scene), { class: 'alt', 'data-focus': 'viewer', title: 'Every pixel of this time' }),
+  ];
+
+  /** On small screens the keys of the picture and the panel stand under the axis. */
+  function drawMore() {
+    fill(more, narrow() && !tool ? [el('div.keys', {}, pictureKeys(), phone() ? [['meter', 'Meter'], ['leave', 'Leave by']].map(([name, text]) => key(text, () => panelSheet(name, text), { class: 'alt', 'data-focus': `sheet-${name}` })) : '')] : '');
+  }
+
+  function panelSheet(name, title) {
+    const body = el('div.side');
+    const draw = () => fill(body, sidePanel({ ...s, ...built, panel: name, outing: store.outing, now: Date.now() }, then).slice(1));
+    let close = () => {};
+    const after = (act) => (...given) => {
+      act(...given);
+      draw();
+    };
+    const then = { ...actions, read: (reading) => { close(); actions.read(reading); }, leave: after(actions.leave), tide: after(actions.tide) };
+    close = openSheet(title, () => { draw(); return body; }, { className: 'tall' });
+  }
+
   function drawTags() {
-    if (phone()) {
+    drawMore();
+    if (phone() && !tool) {
       fill(tags);
       return;
     }
@@ -213,8 +275,8 @@ export function showAxisPage(host, app) {
         el('h2', {}, 'Stroke with a part'),
         el('div.tools', { role: 'group', 'aria-label': 'Part to stroke with' }, TOOLS.map((kind) =>
           el(`button${tool === kind ? '.on' : ''}`, { type: 'button', 'aria-pressed': String(tool === kind), 'data-focus': `tool-${kind}`, onclick: () => { tool = kind; drawAll(); pictureHost.focus(); } }, marks(sealSvg(sealOfKind(kind), 24)), nameOfKind(kind)))),
-        el('p.cap', {}, 'Draw it on the picture where it belongs. One stroke is often enough. Arrow keys and space draw too.'),
-        el('div.keys', {}, key('Take all back', () => { editView((view) => { view.strokes = []; }); scene.again(); }, { class: 'alt', disabled: !(s.view.strokes || []).length }), key('Done', correct, { class: 'act', 'data-focus': 'strokes-done' })),
+        el('p.cap', {}, `Draw it on the picture where it belongs; rows mark what counts as ${nameOfKind(tool).toLowerCase()}. One stroke is often enough.${phone() ? '' : ' Arrow keys and space draw too.'}`),
+        el('div.keys', {}, key('Take all back', () => { editView((view) => { view.strokes = []; }); scene.stroked(); }, { class: 'alt', disabled: !(s.view.strokes || []).length }), key('Done', correct, { class: 'act', 'data-focus': 'strokes-done' })),
       );
       return;
     }
@@ -233,7 +295,7 @@ export function showAxisPage(host, app) {
           el('span.what', {}, s.selected === part.id && numbers ? left : [marks(glyph(word ? word.word : 'none', 30, 14)), part.wish ? (holds ? '' : el('b', {}, 'not wished')) : 'no wish']),
         );
       }),
-      el('div.keys.small', {}, key('Correct', correct, { class: 'alt', 'data-focus': 'correct', title: 'C: stroke a part on the picture' }), key('Level', () => { lines = !lines; showPicture(); drawTags(); }, { class: 'alt', 'aria-pressed': String(lines), 'data-focus': 'level' }), key('1:1', () => viewerOf(app, scene), { class: 'alt', 'data-focus': 'viewer', title: 'Every pixel of this time' })),
+      narrow() ? '' : el('div.keys.small', {}, pictureKeys()),
     );
   }
 
@@ -281,27 +343,28 @@ export function showAxisPage(host, app) {
     fill(foot, key('− ⅓', () => { setThird(clampThird(s.third - 1)); settle(); }, { 'aria-label': 'a third of a stop shorter' }), main, key('+ ⅓', () => { setThird(clampThird(s.third + 1)); settle(); }, { 'aria-label': 'a third of a stop longer' }));
   }
 
+  function gapSheet() {
+    const close = openSheet('How far apart are the frames?', () => frameGap(s.view.framesPerSecond, (rate) => { close(); editView((view) => { view.framesPerSecond = rate; }); scene.open(s.view); }));
+  }
+
   function drawNotes() {
-    const views = store.outing.views.filter((v) => v.frames);
     fill(
       notes,
       s.reading ? el('p', { role: 'status' }, el('b', {}, `${s.reading.stage}, ${Math.round(100 * s.reading.fraction)} %`)) : '',
       s.problem ? el('p.fault', { role: 'alert' }, el('b', {}, 'Not done. '), s.problem.message) : '',
       built.model.parts.filter((p) => p.note).map((p) => el('p', {}, el('b', {}, `${p.name}: `), readable(p.note))),
+      standingNotes(s.measured, s.shown).map((text) => el('p', {}, text)),
       s.measured.warnings.map((text) => el('p', {}, readable(text))),
-      el(
-        'div.views',
-        { role: 'group', 'aria-label': 'Views of this outing' },
-        views.map((v) => key(v.name, () => go({ view: v.id, part: null, step: null, third: null }), { 'aria-pressed': String(v.id === s.view.id), 'data-focus': `view-${v.id}` })),
-        key('Another clip', () => go({ part: 'new', step: null, view: s.view.id }), { 'data-focus': 'another' }),
-        key(`Log, ${(store.outing.log || []).length}`, () => go({ part: 'log', step: null, view: s.view.id }), { 'data-focus': 'log' }),
-      ),
+      s.view.framesPerSecond ? el('p', {}, `One frame every ${sayTime(1 / s.view.framesPerSecond)}, as you said. `, key('Change', gapSheet, { class: 'link' })) : '',
+      viewKeys(app, s.view),
     );
   }
 
   function drawAll() {
     built = scene.model();
-    pictureHost.dataset.fit = phone() ? 'cover' : 'contain';
+    pictureHost.dataset.fit = phone() && !tool ? 'cover' : 'contain';
+    // Corrected whole: no part may lie outside of what is shown.
+    pictureHost.style.aspectRatio = phone() && tool ? `${s.measured.width} / ${s.measured.height}` : '';
     showPicture();
     drawAxis();
     drawNow();
@@ -317,7 +380,7 @@ export function showAxisPage(host, app) {
 
   return {
     tell(what) {
-      if (what === 'picture') {
+      if (what === 'picture' || what === 'parts') {
         showPicture();
       } else {
         drawAll();
@@ -347,6 +410,11 @@ export function showAxisPage(host, app) {
       } else if (event.key === 'l' || event.key === 'L') {
         lines = !lines;
         showPicture();
+        drawTags();
+      } else if (event.key === 'b' || event.key === 'B') {
+        clipped = !clipped;
+        showPicture();
+        drawTags();
       } else if (event.key === 'c' || event.key === 'C') {
         correct();
       } else if (event.key === 'Escape' && tool) {

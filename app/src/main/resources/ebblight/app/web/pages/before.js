@@ -5,6 +5,7 @@ import { call, json } from '../http-carrier.js';
 import { wishLine } from '../components/wish-hour.js';
 import { placeForm, placeSheet, viewSheet } from '../components/plan-place.js';
 import { exposureSheet, guardSheet, leastSheet } from '../components/plan-sheets.js';
+import { rowsSheet } from '../components/plan-files.js';
 import { packingList, windowList } from '../components/plan-windows.js';
 import { planDay } from '../components/plan-day.js';
 import { addDays, bagOf, dayIn, dayWords, exposureEnds, hourIn, lensOf, MOST_DAYS, number, questionOf, spanOf, timeWords } from '../logic/plan.js';
@@ -120,8 +121,12 @@ export function open(host, { store, go, place, say, header }) {
   function choose(window) {
     edit((o) => {
       o.plan = { ...o.plan, chosen: { view: view().id, start: window.start, end: window.end, why: window.why } };
-      if (window.guard?.leaveBy) {
-        o.guard = { packingMinutes: 3, ...o.guard, leaveBy: hourIn(o.zone, window.guard.leaveBy), water: window.guard.rising ? 'rising' : 'falling', yes: false };
+      if (window.guard) {
+        const { leaveBy, rising } = window.guard;
+        o.guard = { packingMinutes: 3, ...o.guard, leaveBy: leaveBy ? hourIn(o.zone, leaveBy) : null, yes: false };
+        if (rising !== null) {
+          o.guard.water = rising ? 'rising' : 'falling';
+        }
       }
     });
     say(window.guard?.leaveBy ? `Taken. There leaves by ${hourIn(zone(), window.guard.leaveBy)}.` : 'Taken.');
@@ -247,7 +252,7 @@ export function open(host, { store, go, place, say, header }) {
       edit((o) => { o.plan = { ...o.plan, from, to: addDays(from, span.days) }; });
     };
     const shutter = exposureEnds(plan);
-    const water = where.station === 'nearest' ? whole?.answer.station?.name || 'nearest station' : where.stationName || where.station;
+    const water = plan.table ? 'typed table' : where.station === 'nearest' ? whole?.answer.station?.name || 'nearest station' : where.stationName || where.station;
     return el(
       'div.before-head',
       {},
@@ -255,7 +260,9 @@ export function open(host, { store, go, place, say, header }) {
       el('div.chips', {}, wishLine({ outing: outing(), view: view(), set: setWish }),
         key(`At least ${plan.minMinutes || 15} min`, () => leastSheet(plan, setPlan), { class: 'wish-chip plain', 'data-focus': 'plan-least' }),
         key(shutter ? `Shutter ${[...new Set(shutter.map(timeWords))].join(' to ')}` : 'Shutter time', () => exposureSheet(plan, setPlan, lensOf(view())), { class: 'wish-chip plain', 'data-focus': 'plan-exposure' }),
-        where.station ? key(plan.guard ? `Way back ${number(plan.guard.feetMetres, 1)} m` : 'Way back', () => guardSheet(plan, setPlan, whole?.answer.datum), { class: 'wish-chip plain', 'data-focus': 'plan-guard' }) : ''),
+        where.station || plan.table ? key(plan.guard ? `Way back ${number(plan.guard.feetMetres, 1)} m` : 'Way back', () => guardSheet(plan, setPlan, whole?.answer.datum), { class: 'wish-chip plain', 'data-focus': 'plan-guard' }) : '',
+        [['waters', 'table', 'Table of waters'], ['weather', 'weather', 'Forecast']].map(([kind, name, words]) =>
+          key(Array.isArray(plan[name]) ? `${words}: ${plan[name].length} rows` : words, () => rowsSheet(kind, Array.isArray(plan[name]) ? plan[name] : undefined, zone(), (rows) => setPlan(name, rows)), { class: 'wish-chip plain', 'data-focus': `plan-${name}` }))),
     );
   }
 
@@ -281,7 +288,7 @@ export function open(host, { store, go, place, say, header }) {
         'div.before',
         {},
         head(),
-        el('div.before-days', {}, weave, el('p.weave-key', {}, el('span.k-window', {}), 'window: all wishes hold', el('span.k-night', {}), 'night', outing().place.station ? [el('span.k-water', {}), 'water as wished'] : ''), el('div.day-head', {}, title, el('div.keys', {}, key('Day before', () => turnTo(addDays(whole.day, -1)), { class: 'wish-chip', 'data-focus': 'day-before' }), key('Day after', () => turnTo(addDays(whole.day, 1)), { class: 'wish-chip', 'data-focus': 'day-after' }))), planned.strip, planned.words),
+        el('div.before-days', {}, weave, el('p.weave-key', {}, el('span.k-window', {}), 'window: all wishes hold', el('span.k-night', {}), 'night', outing().place.station || outing().plan?.table ? [el('span.k-water', {}), 'water as wished'] : ''), el('div.day-head', {}, title, el('div.keys', {}, key('Day before', () => turnTo(addDays(whole.day, -1)), { class: 'wish-chip', 'data-focus': 'day-before' }), key('Day after', () => turnTo(addDays(whole.day, 1)), { class: 'wish-chip', 'data-focus': 'day-after' }))), planned.strip, planned.words),
         el('div.before-side', {}, Number.isFinite(view()?.azimuth) ? planned.lens : el('div.no-view', {}, el('p', {}, 'No bearing yet: with one, the sun’s path through the picture stands here.'), key('Set bearing and lens', openView, { class: 'alt', 'data-focus': 'set-view' })), windows, pack, cautions),
       ),
     );

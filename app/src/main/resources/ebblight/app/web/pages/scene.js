@@ -4,17 +4,21 @@ import * as engine from '../engine.js';
 import { json } from '../http-carrier.js';
 import { createPictures } from '../components/pictures.js';
 import { outlineOf } from '../components/picture.js';
-import { axisModel, proposedWishes, rowRegions, wishTexts } from '../logic/parts.js';
+import { axisModel, carriedWishes, proposedWishes, rowRegions, wishTexts } from '../logic/parts.js';
 import { verdict } from '../axis/lane.js';
 import { fLabel } from '../components/side.js';
 import { longestSeconds } from '../logic/guard.js';
+import { tellingReadings } from '../logic/light.js';
 
 const PREFERRED_APERTURE = 11.3;
 
+/** A reading is carried on by its rate for half an hour; no rate holds for longer, and it was stale long before. */
+const CARRIED_MILLIS = 30 * 60e3;
+
 export function createScene(store, tell) {
   const state = {
-    view: null, measured: null, map: null, weighed: null, strips: null, settings: null, light: null, kit: null,
-    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, stale: 0,
+    view: null, measured: null, drawn: null, weighed: null, strips: null, settings: null, light: null, kit: null,
+    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, dial: {}, judging: null,
   };
   let stop = null;
   let turn = 0;
@@ -25,7 +29,7 @@ export function createScene(store, tell) {
     tell('picture', node);
   });
 
-  const frames = () => ({ path: state.view.frames });
+  const frames = () => ({ path: state.view.frames, ...(state.view.framesPerSecond ? { fps: state.view.framesPerSecond } : {}) });
   const strokes = () => state.view.strokes || [];
 
   /** Opens a view: measure, weigh, then pictures and strips. */
@@ -37,9 +41,10 @@ export function createScene(store, tell) {
     state.view = view;
     state.problem = null;
     if (!keep) {
-      Object.assign(state, { measured: null, map: null, weighed: null, strips: null, selected: null });
+      pictures.halt();
+      Object.assign(state, { measured: null, drawn: null, weighed: null, strips: null, selected: null });
     }
-    state.reading = { fraction: 0, stage: 'reading the clip', secondsLeft: null };
+    state.reading = { fraction: 0, stage: keep ? 'measuring the parts' : 'reading the clip', secondsLeft: null };
     tell('all');
     try {
       if (!state.kit) {
@@ -58,15 +63,16 @@ export function createScene(store, tell) {
         return;
       }
       state.measured = whole.answer;
-      state.map = whole.blobs.regions ? await engine.bytes(whole.blobs.regions) : null;
+      state.drawn = await drawn(whole);
       state.reading = null;
-      if (!view.wishes && state.measured.regions.length) {
-        const proposed = proposedWishes(state.measured);
-        view.wishes = proposed;
+      const before = JSON.stringify(view.wishes);
+      const wished = view.wishes ? carriedWishes(view.wishes, state.measured) : proposedWishes(state.measured);
+      if (wished && state.measured.regions.length) {
+        view.wishes = wished;
         store.edit((outing) => {
           const mineView = outing.views.find((v) => v.id === view.id);
-          if (mineView && !mineView.wishes) {
-            mineView.wishes = { ...proposed };
+          if (mineView && [undefined, before].includes(JSON.stringify(mineView.wishes))) {
+            mineView.wishes = { ...wished };
           }
         }, { undoable: false });
       }
@@ -89,6 +95,32 @@ export function createScene(store, tell) {
         tell('all');
       }
     }
+  }
+
+  /** The parts of an answer and the map of them: the index of the part at every pixel. */
+  async function drawn({ answer, blobs }) {
+    const map = blobs.regions ? await engine.bytes(blobs.regions) : null;
+    return { regions: answer.regions, map, width: answer.mapWidth, height: answer.mapHeight };
+  }
+
+  /** Strokes were drawn or taken back: the parts are shown at once, then what is measured of them. */
+  async function stroked() {
+    stop?.abort();
+    stop = new AbortController();
+    const mine = ++turn;
+    try {
+      const found = await drawn(await engine.parts(frames(), strokes(), { signal: stop.signal }));
+      if (mine !== turn) {
+        return;
+      }
+      state.drawn = found;
+      tell('parts');
+    } catch (error) {
+      if (mine !== turn || error.name === 'AbortError') {
+        return;
+      }
+    }
+    await open(state.view, { keep: true });
   }
 
   async function strips(mine, signal) {
@@ -128,7 +160,7 @@ export function createScene(store, tell) {
   /** How fast the sun's light changes where the outing has a place; null when it has none, or when it is not known. */
   const rateOfSky = (outing, reading) =>
     outing.place?.at
-      ? engine.sky({ at: outing.place.at, time: new Date().toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
+      ? engine.sky({ at: outing.place.at, time: new Date(Date.now()).toISOString(), meter: { reading: reading.meter, time: new Date(reading.at).toISOString() } })
         .then((sky) => sky.fadingStopsPerMinute)
         .catch(() => null)
       : Promise.resolve(null);
@@ -146,13 +178,16 @@ export function createScene(store, tell) {
     }
     const bag = (state.kit?.filters || []).filter((f) => f.inBag);
     const asked = state.third;
-    const bySun = (outing.light.stopsPerMinute ?? null) === null && readings.length === 1 ? await rateOfSky(outing, readings[0]) : null;
+    const lastAt = Date.parse(readings.at(-1).at);
+    const openAt = Math.min(Date.now(), lastAt + CARRIED_MILLIS);
+    const bySun = (outing.light.stopsPerMinute ?? null) === null && tellingReadings(readings).length === 1 ? await rateOfSky(outing, readings.at(-1)) : null;
     const rate = bySun ?? outing.light.stopsPerMinute;
     state.light = await engine.light({
-      readings: readings.slice(-2).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
-      openAtSeconds: Date.now() / 1000,
+      readings: tellingReadings(readings).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
+      openAtSeconds: openAt / 1000,
       ...(rate === null || rate === undefined ? {} : { stopsPerMinute: rate }),
-    }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: Date.now() / 1000 }));
+    }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: openAt / 1000 }));
+    state.light.ageMinutes = (Date.now() - lastAt) / 60e3;
     if (bySun !== null) {
       state.light.rateFrom = 'sun';
     }
@@ -204,7 +239,6 @@ export function createScene(store, tell) {
 
   function model() {
     const now = Date.now();
-    const guard = store.outing.guard;
     const built = axisModel({
       measured: state.measured,
       weighed: state.weighed,
@@ -214,8 +248,8 @@ export function createScene(store, tell) {
       strips: state.strips,
       bag: bag(),
       limits: {
-        leaveSeconds: longestSeconds(guard, now, state.camera?.darkFrame),
-        leaveBy: guard?.leaveBy || '',
+        leaveSeconds: longestSeconds(store.outing, now, state.camera?.darkFrame),
+        leaveBy: store.outing.guard?.leaveBy || '',
         timedSeconds: state.settings?.timedLimitSeconds || 32,
         fadesBeyondSeconds: state.settings?.longestEquivalentSeconds ?? null,
       },
@@ -225,17 +259,24 @@ export function createScene(store, tell) {
   }
 
   function outline() {
-    if (!state.selected || !state.map) {
-      return null;
-    }
-    const index = state.measured.regions.findIndex((r) => r.id === state.selected);
-    return outlineOf(state.map, state.measured.mapWidth, state.measured.mapHeight, index);
+    const index = state.drawn?.map ? state.drawn.regions.findIndex((r) => r.id === state.selected) : -1;
+    return index < 0 ? null : outlineOf(state.drawn.map, state.drawn.width, state.drawn.height, index);
   }
 
   return {
-    state, pictures, open, weigh, solve, solveSoon, model, current, outline,
-    again: () => open(state.view, { keep: true }),
+    state, pictures, frames, open, weigh, solve, solveSoon, model, current, outline,
+    stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
-    halt: () => stop?.abort(),
+    halt() {
+      stop?.abort();
+      pictures.halt();
+    },
+    /** Nothing is open any more: a view without frames is shown, or none. */
+    leave() {
+      stop?.abort();
+      pictures.halt();
+      turn++;
+      Object.assign(state, { view: null, measured: null, drawn: null, weighed: null, strips: null, selected: null, reading: null, problem: null });
+    },
   };
 }

@@ -2,7 +2,7 @@
 
 import { el, fill, key, marks } from '../dom.js';
 import { sayThird } from '../axis/scale.js';
-import { clockOf, latestStart, minutesLeft } from '../logic/guard.js';
+import { latestStart, minutesLeft } from '../logic/guard.js';
 import { stepAfter, stepsOf } from '../logic/staff.js';
 import { filterWords, fLabel } from '../components/side.js';
 import { stepBody } from '../components/steps.js';
@@ -44,7 +44,7 @@ export function showShot(host, app) {
       busySeconds: choice ? choice.busySeconds : Math.pow(2, s.third / 3),
       stopsPerMinute: s.light?.stopsPerMinute || 0,
       late: (now = Date.now()) => {
-        const start = latestStart(store.outing.guard, now, choice ? choice.busySeconds : Math.pow(2, s.third / 3));
+        const start = latestStart(store.outing, now, choice ? choice.busySeconds : Math.pow(2, s.third / 3));
         return start !== null && now > start;
       },
       next: () => toStep(stepAfter(steps, number())),
@@ -60,7 +60,7 @@ export function showShot(host, app) {
 
   function drawGuard(now = Date.now()) {
     const guard = store.outing.guard;
-    const left = minutesLeft(guard, now);
+    const left = minutesLeft(store.outing, now);
     lastMinutes = left;
     guardBar.setAttribute('aria-label', left === null ? 'Set the time to leave' : `Leave by ${guard.leaveBy}, ${left} minutes`);
     fill(guardBar, marks(WAVE), left === null ? 'Set the time to leave' : `Leave by ${guard.leaveBy}`, el('span', {}, left === null ? '' : `${left} min`));
@@ -124,7 +124,7 @@ export function showShot(host, app) {
     },
     redraw: () => (body?.running ? picture.show(scene.pictures.at(s.third)) : draw()),
     tick(now) {
-      if (minutesLeft(store.outing.guard, now) !== lastMinutes) {
+      if (minutesLeft(store.outing, now) !== lastMinutes) {
         drawGuard(now);
       }
       body?.tick?.(now);
@@ -135,6 +135,5 @@ export function showShot(host, app) {
       }
     },
     leave: () => body?.leave?.(),
-    clock: clockOf,
   };
 }

@@ -5,7 +5,9 @@ import { createScene } from './scene.js';
 import { showAxisPage } from './axis-page.js';
 import { showShot } from './shot.js';
 import { showLog } from './log.js';
+import { showPlanned } from './planned.js';
 import { dropBox } from '../components/drop.js';
+import { frameGap } from '../components/frame-gap.js';
 import { progressBox } from '../components/progress.js';
 
 export function open(host, app) {
@@ -17,19 +19,22 @@ export function open(host, app) {
     if (closed) {
       return;
     }
+    const whole = what === 'all' || what === 'measured';
     if (what === 'progress' && progress) {
       progress.update(scene.state.reading);
-    } else if (!current || ((what === 'all' || what === 'measured') && !scene.state.measured)) {
+    } else if (whole && (!current || !scene.state.measured)) {
       render();
     } else {
-      current.tell(what, detail);
+      current?.tell(what, detail);
     }
   });
   const tick = setInterval(() => current?.tick?.(Date.now()), 1000);
 
-  // views that are only planned have no frames yet
-  const filmed = () => store.outing.views.filter((v) => v.frames);
-  const viewOf = (at) => filmed().find((v) => v.id === at.view) || filmed()[0] || null;
+  /** The view asked for, else the first with frames, else the first that is planned. */
+  const viewOf = (at) => {
+    const { views } = store.outing;
+    return views.find((v) => v.id === at.view) || views.find((v) => v.frames) || views.find((v) => v.hour) || null;
+  };
 
   function addView(path) {
     const id = `view-${1 + Math.max(0, ...store.outing.views.map((v) => Number(v.id.split('-')[1]) || 0))}`;
@@ -50,15 +55,17 @@ export function open(host, app) {
     progress = null;
     const at = place();
     const view = viewOf(at);
-    host.classList.remove('axis-page', 'shot-page', 'log-page');
+    host.classList.remove('axis-page', 'shot-page', 'log-page', 'correcting');
     const s = scene.state;
     if (!view || at.part === 'new') {
       fill(host, el('section.empty', {}, dropBox(view ? 'Another clip' : 'No clip yet', [
         'Put the camera on the tripod, or the phone on a rock. Lock exposure and focus.',
         'Ten seconds for ripples, twenty for swell; for surf 20 to 30 frames, 10 to 12 seconds apart.',
-      ], addView), inputsList()));
+      ], addView), inputsList(addView)));
+    } else if (!view.frames) {
+      current = showPlanned(host, app, view, (path) => setFrames(view, path), inputsList((path) => setFrames(view, path)));
     } else if (s.problem && !s.measured) {
-      fill(host, faultBox(s.problem));
+      fill(host, s.problem.document?.needs === 'fps' ? gapBox(view) : faultBox(s.problem));
     } else if (s.reading && !s.measured) {
       progress = progressBox('Reading the clip', () => {
         scene.halt();
@@ -75,11 +82,34 @@ export function open(host, app) {
     }
   }
 
-  function inputsList() {
+  function inputsList(take) {
     const inputs = store.whole.inputs.filter((i) => !store.outing.views.some((v) => v.frames === i.path));
     return inputs.length
-      ? el('div.inputs', {}, el('h2', {}, 'In this folder'), inputs.map((i) => key(`${i.path}${i.clip ? '' : `, ${i.frames} frames`}`, () => addView(i.path), { class: 'alt' })))
+      ? el('div.inputs', {}, el('h2', {}, 'In this folder'), inputs.map((i) => key(`${i.path}${i.clip ? '' : `, ${i.frames} frames`}`, () => take(i.path), { class: 'alt' })))
       : '';
+  }
+
+  /** A planned view gets its clip. */
+  function setFrames(view, path) {
+    const { id } = view;
+    store.edit((outing) => { outing.views.find((v) => v.id === id).frames = path; });
+    start();
+  }
+
+  /** Frames that do not say when they were taken. */
+  function gapBox(view) {
+    const { id } = view;
+    return el(
+      'section.empty',
+      {},
+      el('h1', {}, 'How far apart are these frames?'),
+      el('p', {}, `${view.name}: the pictures do not say to a part of a second when they were taken.`),
+      frameGap(view.framesPerSecond, (rate) => {
+        store.edit((outing) => { outing.views.find((v) => v.id === id).framesPerSecond = rate; });
+        begin(store.outing.views.find((v) => v.id === id));
+      }),
+      key('Another clip', () => go({ part: 'new' }), { class: 'alt' }),
+    );
   }
 
   function faultBox(error) {
@@ -105,9 +135,10 @@ export function open(host, app) {
     } else if (view?.third !== undefined) {
       scene.state.third = view.third;
     }
-    if (view && at.part !== 'new') {
+    if (view?.frames && at.part !== 'new') {
       begin(view);
     } else {
+      scene.leave();
       render();
     }
   }
@@ -116,7 +147,7 @@ export function open(host, app) {
   return {
     moved(at) {
       const view = viewOf(at);
-      if (view && at.part !== 'new' && (!scene.state.view || view.id !== scene.state.view.id)) {
+      if (view && at.part !== 'new' && (!view.frames || !scene.state.view || view.id !== scene.state.view.id)) {
         start();
         return;
       }
@@ -128,11 +159,15 @@ export function open(host, app) {
     },
     changed() {
       const view = viewOf(place());
+      if (!view?.frames) {
+        render();
+        return;
+      }
       const before = JSON.stringify(scene.state.view?.strokes || []);
       scene.state.view = view;
-      if (view && JSON.stringify(view.strokes || []) !== before) {
-        scene.again();
-      } else if (view && scene.state.measured) {
+      if (JSON.stringify(view.strokes || []) !== before) {
+        scene.stroked();
+      } else if (scene.state.measured) {
         scene.weigh().then(scene.solve);
         render();
       }

@@ -1,0 +1,62 @@
+// Unpacks the page: parts lie in it gzipped, as characters (Base91 of the packer). Modules get addresses of their own, told to the browser by an
+// import map.
+
+(async () => {
+  const packed = (name) => document.getElementById(`part-${name}`);
+  const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789!#$%&()*+,./:;=>?@[]^_`{|}~"-';
+  const unpacked = (text) => {
+    const values = new Uint8Array(128);
+    for (let i = 0; i < DIGITS.length; i++) {
+      values[DIGITS.charCodeAt(i)] = i;
+    }
+    const raw = new Uint8Array(text.length);
+    let length = 0;
+    let bits = 0;
+    let count = 0;
+    const put = () => {
+      raw[length++] = bits;
+      bits >>>= 8;
+      count -= 8;
+    };
+    for (let i = 0; i + 1 < text.length; i += 2) {
+      const value = values[text.charCodeAt(i)] + 91 * values[text.charCodeAt(i + 1)];
+      bits |= value << count;
+      count += (value & 8191) > 88 ? 13 : 14;
+      while (count > 7) {
+        put();
+      }
+    }
+    if (text.length % 2) {
+      bits |= values[text.charCodeAt(text.length - 1)] << count;
+      put();
+    }
+    return raw.subarray(0, length);
+  };
+  const bytes = async (name) => {
+    const stream = new Blob([unpacked(packed(name).textContent)]).stream().pipeThrough(new DecompressionStream('gzip'));
+    return new Uint8Array(await new Response(stream).arrayBuffer());
+  };
+  const text = async (name) => new TextDecoder().decode(await bytes(name));
+  const cannot = (words) => {
+    document.getElementById('main').textContent = words;
+  };
+  if (!globalThis.DecompressionStream || !HTMLScriptElement.supports?.('importmap')) {
+    cannot('This browser is too old for the page. It needs one of 2023 or newer.');
+    return;
+  }
+  globalThis.ebblightParts = { wasm: packed('wasm') !== null, script: packed('script') !== null, bytes, text };
+  try {
+    globalThis.ebblightPacked = JSON.parse(await text('outing'));
+    const imports = {};
+    for (const [name, source] of Object.entries(JSON.parse(await text('pages')))) {
+      imports[name] = URL.createObjectURL(new Blob([source], { type: 'text/javascript' }));
+    }
+    const map = document.createElement('script');
+    map.type = 'importmap';
+    map.textContent = JSON.stringify({ imports });
+    document.head.append(map);
+    await import('ebblight/main.js');
+  } catch (error) {
+    cannot(`The page does not start: ${error.message}`);
+  }
+})();

@@ -1,0 +1,198 @@
+// Stands in for the local server: the same questions as on the desk, answered inside the page. The outing comes packed with
+// the page and lives on in the phone's own storage; frames are read here, the engine runs in a worker.
+
+import * as reason from './reason.js';
+import * as keep from './keep.js';
+import { packedOuting } from './packed.js';
+import { readFrames } from './clip.js';
+import { linearPicture, stripOf } from './draw.js';
+
+const FIRST = -9;
+const LAST = 30;
+const clips = new Map();
+const blobs = new Map();
+let handed = null;
+let batches = new Map();
+
+export class Problem extends Error {
+  constructor(status, document) {
+    super(document.problem);
+    this.status = status;
+    this.document = document;
+  }
+}
+
+const refuse = (status, problem, more = {}) => {
+  throw new Problem(status, { problem, ...more });
+};
+
+/** Keeps something under a new address. */
+function address(value) {
+  const at = `pocket:${blobs.size + 1}`;
+  blobs.set(at, value);
+  return at;
+}
+
+const keyOf = (packed) => `outing ${packed.outing.name} ${packed.outing.place?.at || ''}`;
+// frames stay on the desk
+const asPacked = (packed) => ({ ...packed.outing, revision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
+
+async function outing() {
+  const packed = await packedOuting();
+  const document = await keep.change(keyOf(packed), (known) => known || asPacked(packed));
+  return {
+    outing: document,
+    folder: keyOf(packed),
+    beside: await keep.lasts(),
+    keptIn: 'this tab only: the browser keeps nothing after it is closed. Save the log before you close it',
+    now: new Date().toISOString(),
+    inputs: [...clips.keys()].map((path) => ({ path, clip: true, frames: clips.get(path).frames.length, bytes: 0 })),
+  };
+}
+
+async function writeOuting(document) {
+  let newer = null;
+  const written = await keep.change(keyOf(await packedOuting()), (known) => {
+    if (known && known.revision !== document.revision) {
+      newer = known;
+      return known;
+    }
+    return { ...document, revision: document.revision + 1 };
+  });
+  if (newer) {
+    refuse(409, 'The outing was changed in another tab.', { newer });
+  }
+  return { revision: written.revision };
+}
+
+async function kit() {
+  const packed = await packedOuting();
+  return keep.change('kit', (known) => known || packed.kit);
+}
+
+async function drop(query, file, options) {
+  const batch = query.get('batch');
+  const name = query.get('name');
+  if (!batch) {
+    const read = await readFrames([file], options.tell || (() => {}), options.signal);
+    clips.set(name, read);
+    return { path: name, folder: name };
+  }
+  const files = batches.get(batch) || [];
+  files.push(file);
+  batches.set(batch, files);
+  clips.set(batch, { files });
+  return { path: `${batch}/${name}`, folder: batch };
+}
+
+async function clipOf(path, options) {
+  const clip = clips.get(path);
+  if (!clip) {
+    refuse(404, 'The clip is not on this page any more: phones keep clips only while the page is open. Choose it again; the wishes and strokes are kept.');
+  }
+  if (clip.files) {
+    const read = await readFrames(clip.files, options.tell || (() => {}), options.signal);
+    clips.set(path, read);
+    return read;
+  }
+  return clip;
+}
+
+/** Describes the frames for the engine, and hands them over when they are others than last time. */
+async function framesOf(request, options) {
+  const { path } = request.frames;
+  const clip = await clipOf(path, { ...options, tell: (fraction, stage) => options.onProgress?.({ fraction: 0.4 * fraction, stage, secondsLeft: null }) });
+  if (handed !== clip) {
+    await reason.forget();
+    for (const [i, frame] of clip.frames.entries()) {
+      await reason.put(`clip/${i}`, frame.bytes);
+    }
+    handed = clip;
+  }
+  const times = clip.frames.map((one) => one.seconds - clip.frames[0].seconds);
+  const gaps = times.slice(1).map((time, i) => time - times[i]).sort((a, b) => a - b);
+  return {
+    blob: 'clip', coding: 'srgb8', width: clip.width, height: clip.height, timesSeconds: times,
+    sourceWidth: clip.sourceWidth, sourceHeight: clip.sourceHeight, sourceFrames: times.length,
+    sourceFps: (times.length - 1) / times.at(-1), medianGapSeconds: gaps[gaps.length >> 1],
+  };
+}
+
+async function pictureAt(node, request, frames, options) {
+  const { path, ...plain } = frames;
+  const asked = { schema: 'preview/1', frames: plain, time: `${Math.pow(2, node / 3)}s`, pictureBlob: 'picture', ...(request.strokes ? { strokes: request.strokes } : {}) };
+  const facts = await reason.answer(asked, options);
+  const floats = new Float32Array((await reason.get('picture')).buffer);
+  return { facts, picture: linearPicture(floats, facts.width, facts.height) };
+}
+
+async function ask(request, options = {}) {
+  if (!request.frames) {
+    return { answer: await reason.answer(request, options), blobs: {} };
+  }
+  const frames = await framesOf(request, options);
+  const told = options.onProgress && (({ fraction, stage }) => options.onProgress({ fraction: 0.4 + 0.6 * fraction, stage, secondsLeft: null }));
+  const seen = { ...options, onProgress: told };
+  if (request.schema === 'preview/1') {
+    const { facts, picture } = await pictureAt(Math.max(FIRST, Math.min(LAST, request.node)), request, frames, seen);
+    return { answer: facts, blobs: { picture: address(picture) } };
+  }
+  if (request.schema === 'strip/1') {
+    return strip(request, frames, seen);
+  }
+  const answer = await reason.answer({ ...request, frames, ...(request.schema === 'measure/1' ? { regionsBlob: 'regions' } : {}) }, seen);
+  if (request.schema === 'measure/1' && answer.regions.length) {
+    const map = await reason.get('regions');
+    return { answer: { ...answer, mapWidth: frames.width, mapHeight: frames.height, skipped: [] }, blobs: { regions: address(new Uint8Array(map.buffer)) } };
+  }
+  return { answer, blobs: {} };
+}
+
+async function strip(request, frames, options) {
+  const every = request.everyThirds || 3;
+  const pictures = [];
+  for (let node = FIRST; node <= LAST; node += every) {
+    options.signal?.throwIfAborted();
+    pictures.push((await pictureAt(node, request, frames, options)).picture);
+  }
+  const strips = [];
+  const made = {};
+  for (const crop of request.crops) {
+    const one = await stripOf(pictures, crop);
+    made[crop.id] = one.href;
+    strips.push({
+      id: crop.id, raised: one.raised, pieces: pictures.length, pieceWidth: one.pieceWidth, pieceHeight: one.pieceHeight,
+      contrast: one.shares.map((share, i) => ({ seconds: Math.pow(2, (FIRST + every * i) / 3), share })),
+    });
+  }
+  return { answer: { schema: 'strip/1', firstThird: FIRST, everyThirds: every, strips }, blobs: made };
+}
+
+const routes = {
+  'GET /api/outing': outing,
+  'PUT /api/outing': (query, body) => writeOuting(JSON.parse(body)),
+  'GET /api/kit': kit,
+  'PUT /api/kit': (query, body) => keep.change('kit', () => JSON.parse(body)),
+  'POST /api/drop': drop,
+};
+
+/** What the local server would answer to a path. */
+export async function json(path, options = {}) {
+  const [name, query = ''] = path.split('?');
+  const route = routes[`${options.method || 'GET'} ${name}`];
+  if (!route) {
+    refuse(404, 'This is done on the desk, not on the phone.');
+  }
+  return route(new URLSearchParams(query), options.body, options);
+}
+
+export const call = async (path, options) => new Response(JSON.stringify(await json(path, options)), { headers: { 'content-type': 'application/json' } });
+
+export const httpCarrier = {
+  answer: ask,
+  make: () => refuse(404, 'Full-size pictures are made on the desk.'),
+  picture: (at) => createImageBitmap(blobs.get(at)),
+  bytes: async (at) => blobs.get(at),
+};
+
+reason.warm().catch(() => {});

@@ -1,0 +1,4 @@
+@NullMarked
+package ebblight.app.after;
+
+import org.jspecify.annotations.NullMarked;

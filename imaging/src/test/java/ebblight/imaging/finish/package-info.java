@@ -1,0 +1,4 @@
+@NullMarked
+package ebblight.imaging.finish;
+
+import org.jspecify.annotations.NullMarked;

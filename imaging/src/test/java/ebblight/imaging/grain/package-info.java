@@ -1,0 +1,4 @@
+@NullMarked
+package ebblight.imaging.grain;
+
+import org.jspecify.annotations.NullMarked;

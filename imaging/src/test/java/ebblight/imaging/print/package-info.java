@@ -1,0 +1,4 @@
+@NullMarked
+package ebblight.imaging.print;
+
+import org.jspecify.annotations.NullMarked;

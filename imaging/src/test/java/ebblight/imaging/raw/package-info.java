@@ -1,0 +1,4 @@
+@NullMarked
+package ebblight.imaging.raw;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package ebblight.imaging.repair;
+
+import org.jspecify.annotations.NullMarked;
