@@ -52,7 +52,7 @@ class RepairerTest {
         RgbPicture picture = RgbPicture.black(W, H);
         for (int i = 0; i < W * H; i++) {
             for (int c = 0; c < 3; c++) {
-                picture.plane(c)[i] = (float) light.applyAsDouble(i % W, i / W);
+                picture.plane(c)[i] = (float) light.applyAsDouble(i % W, Math.floorDiv(i, W));
             }
         }
         return picture;
@@ -158,7 +158,7 @@ class RepairerTest {
         RgbPicture moved = scene(5);
         double worst = 0;
         for (int i = 0; i < W * H; i++) {
-            double leak = 0.1 * Math.pow(1 - (i / W) / (double) H, 2) * (1 - 0.4 * (i % W) / W);
+            double leak = 0.1 * Math.pow(1 - Math.floorDiv(i, W) / (double) H, 2) * (1 - 0.4 * (i % W) / W);
             worst = Math.max(worst, leak);
             for (int c = 0; c < 3; c++) {
                 double light = 2 * (i % W < W / 3 && i / W > H / 2 ? moved : truth).plane(c)[i];
@@ -211,7 +211,7 @@ class RepairerTest {
         for (int i = 0; i < grain.length; i++) {
             grain[i] = (float) (0.002 * random.nextGaussian());
         }
-        DoubleBinaryOperator sky = (x, y) -> 0.3 + 0.1 * y / H + grain[(int) y * W + (int) x];
+        DoubleBinaryOperator sky = (x, y) -> 0.3 + 0.1 * y / H + grain[((int) y) * W + ((int) x)];
         RgbPicture picture = even((x, y) -> {
             double far = Math.hypot(x + 0.5 - W / 2.0, y + 0.5 - H / 2.0) / 5;
             return sky.applyAsDouble(x, y) * (far < 1 ? 0.9 : far < 1.4 ? 0.9 + 0.1 * (far - 1) / 0.4 : 1);
