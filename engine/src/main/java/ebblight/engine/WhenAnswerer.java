@@ -60,8 +60,7 @@ final class WhenAnswerer implements Engine.Answerer {
                 TideFields.given(fields) ? Optional.of(TideFields.read(fields, from, to)) : Optional.empty();
         Scene scene = scene(fields, place, from, to, tide.map(TideFields::curve));
         if (fields.has("guard") && tide.isEmpty()) {
-            throw new RequestException(
-                    fields.path("guard"), "needs a tide: name a station or give a table of waters");
+            throw new RequestException(fields.path("guard"), "needs a tide: name a station or give a table of waters");
         }
         HourWishes wishes = HourFields.read(fields, scene);
         if (wishes.isEmpty()) {
