@@ -60,8 +60,7 @@ final class WhenAnswerer implements Engine.Answerer {
                 TideFields.given(fields) ? Optional.of(TideFields.read(fields, from, to)) : Optional.empty();
         Scene scene = scene(fields, place, from, to, tide.map(TideFields::curve));
         if (fields.has("guard") && tide.isEmpty()) {
-            throw new RequestException(
-                    fields.path("guard"), "needs a tide: name a station or give a table of waters");
+            throw new RequestException(fields.path("guard"), "needs a tide: name a station or give a table of waters");
         }
         HourWishes wishes = HourFields.read(fields, scene);
         if (wishes.isEmpty()) {
@@ -112,6 +111,9 @@ final class WhenAnswerer implements Engine.Answerer {
     private static JsonArray windows(
             Fields fields, Scene scene, List<HourWindow> windows, Optional<FrameFields> frames) {
         int setUp = fields.whole("setUpMinutes", SET_UP_MINUTES);
+        if (setUp < 0 || setUp > 1440) {
+            throw new RequestException(fields.path("setUpMinutes"), "lies between 0 and 1440, was " + setUp);
+        }
         List<HourWindow> ranked = new ArrayList<>(windows);
         Map<HourWindow, Optional<WaterGuard>> guards = new HashMap<>();
         Set<HourWindow> cutOff = new HashSet<>();

@@ -228,8 +228,8 @@ class SkyAndTideRequestTest {
         JsonObject day = json("{'schema':'sky/1','at':'0,0','from':'2024-03-20T00:00:00Z','to':'2024-03-21T00:00:00Z',"
                 + "'exposure':{'seconds':120,'fNumber':11,'filterStops':6}}");
         JsonObject answer = asking.ask(day);
-        double noon = Instant.parse(answer.getObject("events").getString("transit"))
-                .getEpochSecond();
+        double noon =
+                Instant.parse(answer.getObject("events").getString("transit")).getEpochSecond();
         JsonObject exposure = answer.getObject("exposure");
         double dusk = Instant.parse(exposure.getString("darkEnough")).getEpochSecond() - noon;
         double dawn = noon - Instant.parse(exposure.getString("brightEnough")).getEpochSecond();

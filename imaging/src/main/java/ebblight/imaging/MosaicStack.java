@@ -73,7 +73,7 @@ public final class MosaicStack {
                 stack.shots.gaps(),
                 stack.facts,
                 Optional.empty(),
-                List.of());
+                stack.shots.count() == 1 ? List.of("only one frame went in: the result is that frame") : List.of());
     }
 
     /** What lies there may only be a mean that was written here before. */

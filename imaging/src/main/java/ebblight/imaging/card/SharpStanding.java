@@ -13,6 +13,7 @@ final class SharpStanding {
     private static final double SOFT = 0.8;
     /** Share of the blocks from which it is said that some are soft. */
     private static final double SOME = 0.12;
+
     private static final int BLOCKS_ACROSS = 6;
     private static final int BLOCKS_DOWN = 4;
     private static final int LEAST_BLOCKS = 3;
