@@ -190,7 +190,6 @@ class HotPixelsReferenceTest {
         RgbPicture picture = RgbPicture.black(w, h);
         boolean[] star = new boolean[w * h];
         for (int i = 0; i < w * h; i++) {
-            int row = i / w;
             for (int c = 0; c < 3; c++) {
                 picture.plane(c)[i] =
                         (float) (0.02 + 0.01 * (double) Math.floorDiv(i, w) / h + 0.001 * random.nextGaussian());
