@@ -4,6 +4,7 @@ import { cutMasks, lossesOf } from './hatch.js';
 import { plain, sayThird } from '../axis/scale.js';
 
 const NOTHING = [];
+const LONGEST = { clip: 'the clip is', spaced: 'the frames span', stills: 'the longest frame is' };
 const share = (part) => (part > 0 && part < 0.001 ? 'under 0.1 %' : `${(100 * part).toFixed(1)} %`);
 
 export function createLayers(scene) {
@@ -54,7 +55,7 @@ export function createLayers(scene) {
       const { facts } = one;
       if (facts.method === 'predicted') {
         const { number, unit } = plain(facts.clipSeconds);
-        return `Predicted, the clip is ${number} ${unit}: foam and streaks are likely ones.`;
+        return `Predicted, ${LONGEST[s.measured.mode] || LONGEST.clip} ${number} ${unit}: foam and streaks are likely ones.`;
       }
       return facts.frames === 1 ? 'One frame of the clip.' : `Mean of ${facts.frames} frames.`;
     },
