@@ -35,21 +35,29 @@ final class BlendWays {
         JsonObject conflict = new JsonObject();
         conflict.put("regions", new JsonArray(failed.layer.regions()));
         conflict.put("wantedSeconds", failed.time.seconds());
-        boolean tooShort = failed.why == Shortfall.BURST_TOO_SHORT;
-        double had = tooShort ? burst.seconds() - failed.time.fromSeconds() : burst.exposureSeconds();
-        conflict.put(tooShort ? "longestSeconds" : "shortestSeconds", Json.number(Math.max(0, had)));
-        conflict.put(
-                "text",
-                tooShort
-                        ? "the frames span " + words(burst.seconds())
-                                + (failed.time.fromSeconds() > 0
-                                        ? ", " + words(Math.max(0, had)) + " of it after it opens"
-                                        : "")
-                                + ", less than the " + words(failed.time.seconds()) + " wished for "
-                                + String.join(", ", failed.layer.regions())
-                        : "every frame was exposed for " + words(burst.exposureSeconds())
-                                + ", longer than the " + words(failed.time.seconds()) + " wished for "
-                                + String.join(", ", failed.layer.regions()));
+        double after = Math.max(0, burst.seconds() - failed.time.fromSeconds());
+        String wanted = words(failed.time.seconds()) + " wished for " + String.join(", ", failed.layer.regions());
+        switch (failed.why) {
+            case BURST_TOO_SHORT -> {
+                conflict.put("longestSeconds", Json.number(after));
+                String opens = failed.time.fromSeconds() > 0 ? ", " + words(after) + " of it after it opens" : "";
+                conflict.put("text", "the frames span " + words(burst.seconds()) + opens + ", less than the " + wanted);
+            }
+            case FRAMES_TOO_LONG -> {
+                conflict.put("shortestSeconds", Json.number(burst.exposureSeconds()));
+                conflict.put(
+                        "text",
+                        "every frame was exposed for " + words(burst.exposureSeconds()) + ", longer than the "
+                                + wanted);
+            }
+            case FRAMES_TOO_SPARSE -> {
+                conflict.put("spacingSeconds", Json.number(burst.spacingSeconds()));
+                conflict.put(
+                        "text",
+                        "the frames are snapshots " + words(burst.spacingSeconds()) + " apart, too few for the "
+                                + wanted);
+            }
+        }
         return conflict;
     }
 
@@ -64,6 +72,11 @@ final class BlendWays {
         if (failed.get().why == Shortfall.FRAMES_TOO_LONG) {
             way(ways, "frame", burst.exposureSeconds(), "take one frame: " + words(burst.exposureSeconds()));
             way(ways, "shorter", wanted, "take frames of " + words(wanted) + " or shorter");
+            return ways;
+        }
+        if (failed.get().why == Shortfall.FRAMES_TOO_SPARSE) {
+            way(ways, "whole", burst.seconds(), "give it all frames: they keep more texture than one exposure would");
+            way(ways, "clip", wanted, "film a clip or a burst without gaps of " + words(wanted));
             return ways;
         }
         way(ways, "whole", burst.seconds(), "give it the whole burst: " + words(burst.seconds()));

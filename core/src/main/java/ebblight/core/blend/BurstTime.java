@@ -1,5 +1,6 @@
 package ebblight.core.blend;
 
+import ebblight.core.motion.Clip;
 import ebblight.core.numeric.Quantiles;
 import java.util.Optional;
 
@@ -16,6 +17,8 @@ public record BurstTime(double spacingSeconds, double exposureSeconds, double se
     private static final double SAME = 1.06;
     /** A frame exposed more than half a stop longer than wished is not that time. */
     private static final double TOO_LONG = Math.sqrt(2);
+    /** Fewer frames spaced far apart still show each on its own. */
+    private static final int LEAST_FRAMES = 3;
 
     /**
      * From the instants of the frames.
@@ -39,7 +42,9 @@ public record BurstTime(double spacingSeconds, double exposureSeconds, double se
         /** It is longer than the burst from where it opens. */
         BURST_TOO_SHORT,
         /** It is shorter than what a single frame was exposed for. */
-        FRAMES_TOO_LONG
+        FRAMES_TOO_LONG,
+        /** So few frames fall into it, seconds apart and exposed for much less, that they are snapshots. */
+        FRAMES_TOO_SPARSE
     }
 
     /** Whether the frames can give a time; empty when they can. */
@@ -47,7 +52,13 @@ public record BurstTime(double spacingSeconds, double exposureSeconds, double se
         if (time.seconds() > SAME * (seconds - time.fromSeconds())) {
             return Optional.of(Shortfall.BURST_TOO_SHORT);
         }
-        return exposureSeconds > TOO_LONG * time.seconds() ? Optional.of(Shortfall.FRAMES_TOO_LONG) : Optional.empty();
+        if (exposureSeconds > TOO_LONG * time.seconds()) {
+            return Optional.of(Shortfall.FRAMES_TOO_LONG);
+        }
+        boolean snapshots = Clip.spaced(spacingSeconds)
+                && time.seconds() < LEAST_FRAMES * spacingSeconds
+                && TOO_LONG * exposureSeconds < Math.min(time.seconds(), spacingSeconds);
+        return snapshots ? Optional.of(Shortfall.FRAMES_TOO_SPARSE) : Optional.empty();
     }
 
     /** Frames at this rate that a time takes. */

@@ -99,6 +99,12 @@ class LullTest {
         assertThat(burst.shortfall(new Taken.Time(12, 0))).contains(BurstTime.Shortfall.BURST_TOO_SHORT);
         assertThat(burst.shortfall(new Taken.Time(8, 5))).contains(BurstTime.Shortfall.BURST_TOO_SHORT);
         assertThat(burst.shortfall(new Taken.Time(0.1, 0))).contains(BurstTime.Shortfall.FRAMES_TOO_LONG);
+        double[] minutes = {0, 60, 120, 180, 240};
+        BurstTime spaced = BurstTime.of(minutes, new double[5]);
+        assertThat(spaced.shortfall(new Taken.Time(8, 0))).contains(BurstTime.Shortfall.FRAMES_TOO_SPARSE);
+        assertThat(spaced.shortfall(new Taken.Time(240, 0))).isEmpty();
+        BurstTime stars = BurstTime.of(minutes, new double[] {59, 59, 59, 59, 59});
+        assertThat(stars.shortfall(new Taken.Time(60, 0))).isEmpty();
         assertThat(burst.frames(30)).isEqualTo(60);
         // 2 s are the frames that begin at 0, 0.5, 1 and 1.5 s
         assertThat(burst.untilSeconds(new Taken.Time(2, 0))).isBetween(1.5 + 1e-9, 2.0);
