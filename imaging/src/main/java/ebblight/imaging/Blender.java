@@ -124,7 +124,7 @@ public final class Blender {
         short[] codes = new short[light.length];
         work.forEach(h, y -> {
             for (int i = 3 * y * w; i < 3 * (y + 1) * w; i++) {
-                codes[i] = (short) Math.round(encode.code16(light[i]));
+                codes[i] = (short) WholeCode.nearest(encode.code16(light[i]));
             }
         });
         return new CodedPicture(w, h, codes, target);

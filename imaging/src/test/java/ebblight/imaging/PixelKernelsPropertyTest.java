@@ -27,6 +27,14 @@ class PixelKernelsPropertyTest {
         return new PackedFrame(width, height, wide ? 16 : 8, memory.rewind(), IccProfile.srgb());
     }
 
+    @Property
+    void codesAreRoundedAsTheLibraryRounds(@ForAll @DoubleRange(min = 0, max = 65535) double value) {
+        assertThat(WholeCode.nearest(value)).isEqualTo((int) Math.round(value));
+        double half = Math.floor(value) + 0.5;
+        assertThat(WholeCode.nearest(half)).isEqualTo((int) Math.round(half));
+        assertThat(WholeCode.nearest(1 + Math.nextDown(half))).isEqualTo((int) Math.round(1 + Math.nextDown(half)));
+    }
+
     /** As many pieces as both grids share: the smaller pixel is the mean of the light of its pieces. */
     @Property(tries = 60)
     void aSmallerFrameIsTheMeanOfItsPieces(

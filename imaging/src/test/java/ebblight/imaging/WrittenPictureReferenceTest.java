@@ -23,6 +23,11 @@ class WrittenPictureReferenceTest {
 
     private static final int WIDTH = 517;
     private static final int HEIGHT = 203; // more than one strip, the last one short
+    /** A flat top, more than one strip: flat strips are coded otherwise than noise. */
+    private static final int FLAT_ROWS = 90;
+
+    private static final int FLAT_CODE = 40_000;
+
     private static final PictureFacts FACTS = new PictureFacts(
             OptionalDouble.of(12.5),
             OptionalDouble.of(11.3137),
@@ -46,7 +51,7 @@ class WrittenPictureReferenceTest {
         int[] codes = TestPictures.random(3 * WIDTH * HEIGHT, 65535, 4);
         short[] data = new short[codes.length];
         for (int i = 0; i < data.length; i++) {
-            data[i] = (short) codes[i];
+            data[i] = (short) (i < 3 * WIDTH * FLAT_ROWS ? FLAT_CODE : codes[i]);
         }
         picture = new CodedPicture(WIDTH, HEIGHT, data, IccProfile.srgb());
         tiff = folder.resolve("out.tif");

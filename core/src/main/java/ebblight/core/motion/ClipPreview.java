@@ -25,6 +25,9 @@ final class ClipPreview implements Preview {
     private final KindCurves curves;
     private final double lengthSeconds;
     private final float[][] mean;
+    /** As the frames are, the change of light left in. */
+    private final float[][] meanOfAll;
+
     private final float[][] limit;
     private final Bands[] bands;
     private final TextureShrink shrink;
@@ -38,6 +41,7 @@ final class ClipPreview implements Preview {
         regions = survey.regions();
         ViewSurvey.Parts parts = survey.parts();
         LuminanceFrames frames = parts.frames();
+        meanOfAll = parts.meanColour();
         lengthSeconds = frames.lengthSeconds();
         int w = clip.width();
         int h = clip.height();
@@ -116,7 +120,8 @@ final class ClipPreview implements Preview {
 
     @Override
     public RgbPicture base(double seconds) {
-        return meanOfFrames(clip.frames());
+        return RgbPicture.of(
+                clip.width(), clip.height(), meanOfAll[0].clone(), meanOfAll[1].clone(), meanOfAll[2].clone());
     }
 
     @Override
