@@ -111,6 +111,9 @@ final class WhenAnswerer implements Engine.Answerer {
     private static JsonArray windows(
             Fields fields, Scene scene, List<HourWindow> windows, Optional<FrameFields> frames) {
         int setUp = fields.whole("setUpMinutes", SET_UP_MINUTES);
+        if (setUp < 0 || setUp > 1440) {
+            throw new RequestException(fields.path("setUpMinutes"), "lies between 0 and 1440, was " + setUp);
+        }
         List<HourWindow> ranked = new ArrayList<>(windows);
         Map<HourWindow, Optional<WaterGuard>> guards = new HashMap<>();
         Set<HourWindow> cutOff = new HashSet<>();

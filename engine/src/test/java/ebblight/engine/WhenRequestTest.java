@@ -255,6 +255,7 @@ class WhenRequestTest {
                 "hours | ['05:00','25:00'] | hours",
                 "hours | ['05:70','06:00'] | hours",
                 "minMinutes | 0 | minMinutes",
+                "setUpMinutes | -5 | setUpMinutes",
                 "offsets | [['2024-03-20T00:00:00Z','five']] | offsets[0]",
                 "exposure | {} | exposure.from",
                 "exposure | {'from':'4m','to':'2m'} | exposure.to",

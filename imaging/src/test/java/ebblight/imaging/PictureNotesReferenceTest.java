@@ -168,5 +168,9 @@ class PictureNotesReferenceTest {
                         .toLowerCase(Locale.ROOT))
                 .contains("colorspacedata=rgb")
                 .contains("romm");
+        // Exif 2.32, tag 40961: 1 is sRGB, 65535 anything else
+        assertThat(OtherProgram.output("exiftool", "-n", "-s3", "-EXIF:ColorSpace", file.toString())
+                        .strip())
+                .isEqualTo("65535");
     }
 }

@@ -67,7 +67,6 @@ final class DustFinder {
                 if (shown >= LEAST_SHOWN
                         && count.views(scale, p) >= LEAST_VIEWS
                         && shown >= NEARLY_ALL * count.smooth(scale, p)) {
-                    int row = p / count.width();
                     spots.add(new SortedCard.DustSpot(
                             (p % count.width() + 0.5) / count.width(),
                             (row + 0.5) / count.height(),
