@@ -147,12 +147,8 @@ class HotPixelsReferenceTest {
         }
         int[] codes = new int[3 * real.length];
         for (int i = 0; i < real.length; i++) {
-<<<<<<< HEAD
             int row = i / w;
             double glow = 60 * Math.exp(-Math.hypot(i % w, row) / 90);
-=======
-            double glow = 60 * Math.exp(-Math.hypot(i % w, Math.floorDiv(i, w)) / 90);
->>>>>>> main
             double value = 10 + glow + real[i] + planted[i] + 2 * random.nextGaussian();
             truth[i] = planted[i] > 0 || (real[i] >= 14 && again[i] >= 14);
             unsure[i] = !truth[i] && real[i] >= 2; // real ones too faint for the noise that was added
@@ -197,12 +193,7 @@ class HotPixelsReferenceTest {
         for (int i = 0; i < w * h; i++) {
             int row = i / w;
             for (int c = 0; c < 3; c++) {
-<<<<<<< HEAD
                 picture.plane(c)[i] = (float) (0.02 + 0.01 * row / h + 0.001 * random.nextGaussian());
-=======
-                picture.plane(c)[i] =
-                        (float) (0.02 + 0.01 * (double) Math.floorDiv(i, w) / h + 0.001 * random.nextGaussian());
->>>>>>> main
             }
         }
         for (int k = 0; k < 600; k++) { // of one pixel each: the hardest to tell from hot ones
