@@ -14,11 +14,16 @@ import java.util.List;
 import java.util.Locale;
 import org.opentest4j.TestAbortedException;
 
-/** Measures everything that can be held against a truth and writes docs/accuracy.md; tools/accuracy runs it. */
+/**
+ * Measures what can be held against a truth and writes docs/accuracy.md; tools/accuracy runs it. Sections that are not asked
+ * for, and those written by hand, stay as they are.
+ */
 public final class AccuracyPage {
 
-    /** What follows this heading stays when the page is written anew. */
+    /** What follows this heading was written by hand. */
     private static final String BY_HAND = "## Where it fails";
+
+    private static final List<String> SECTIONS = List.of("seas", "clouds", "coast", "real");
 
     private static final Work WORK = new AllCores();
     private static final int MINUTES = 12;
@@ -28,46 +33,63 @@ public final class AccuracyPage {
     /** Skies of these numbers and on had no part in calibrating the stated error. */
     private static final int FIRST_SKY = 0;
 
+    private final String old;
+    private final List<String> asked;
     private final StringBuilder page = new StringBuilder();
 
-    private AccuracyPage() {}
+    private AccuracyPage(String old, List<String> asked) {
+        this.old = old;
+        this.asked = asked;
+    }
 
-    /** Writes the page to the one file named. */
+    /** Writes the page to the file named first; the sections named after it are measured, all when none is named. */
     public static void main(String[] args) throws IOException {
-        if (args.length != 1) {
-            throw new IllegalArgumentException("name one file to write, for example docs/accuracy.md");
+        List<String> asked = args.length > 1 ? List.of(args).subList(1, args.length) : SECTIONS;
+        if (args.length == 0 || !SECTIONS.containsAll(asked)) {
+            throw new IllegalArgumentException("name one file to write, for example docs/accuracy.md, and after it any of "
+                    + String.join(", ", SECTIONS) + "; had " + String.join(" ", args));
         }
-        AccuracyPage page = new AccuracyPage();
-        page.write();
         Path target = Path.of(args[0]).toAbsolutePath();
+        AccuracyPage page = new AccuracyPage(Files.exists(target) ? Files.readString(target) : "", asked);
+        page.write();
         Path next = Files.createTempFile(target.getParent(), "accuracy", ".md");
-        Files.writeString(next, page.page + byHand(target));
+        Files.writeString(next, page.page);
         Files.move(next, target, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
     }
 
     private void write() {
         line("# How far off it is");
         line("");
-        line("Measured on %s by `tools/accuracy`, which writes this page anew (about ten minutes on two cores)."
-                .formatted(LocalDate.now(ZoneOffset.UTC)));
+        line("Measured by `tools/accuracy`, which writes this page anew (about ten minutes on two cores).");
         line("Stops are stops of shutter time. p90: nine of ten are no further off. Held: how often the likely range or"
                 + " the stated error held the truth. n: clips.");
         line("");
-        seas();
-        clouds();
-        coast();
-        section("Real clips");
-        try {
-            real();
-        } catch (TestAbortedException | IOException e) {
-            line("Not measured: " + e.getMessage());
-        }
-        line("");
+        section("seas", "What is left of texture: open water", this::seas);
+        section("clouds", "Drift of clouds", this::clouds);
+        section("coast", "The demo's coast", this::coast);
+        section("real", "Real clips", this::real);
         recipe();
+        int from = old.indexOf(BY_HAND);
+        page.append(from < 0 ? BY_HAND + "\n" : old.substring(from));
+    }
+
+    /** A section of the page that is measured when it is asked for, and else taken over. */
+    private void section(String name, String title, Runnable measure) {
+        String heading = "## " + title + "\n";
+        if (asked.contains(name)) {
+            line("## " + title);
+            line("");
+            line("Measured on " + LocalDate.now(ZoneOffset.UTC) + ".");
+            measure.run();
+            line("");
+        } else if (old.contains(heading)) {
+            int from = old.indexOf(heading);
+            int to = old.indexOf("\n## ", from);
+            page.append(old, from, to < 0 ? old.length() : to + 1);
+        }
     }
 
     private void seas() {
-        section("What is left of texture: open water");
         line("The demo's sea (wave spectrum, no cloud), points of a picture 480 px wide, ISO 100, 8 bits, 10 frames/s;"
                 + " noise known. Truth: variance of plain means over " + MINUTES
                 + " minutes of the same sea that lie far apart (good to some 3 % itself). Error of R: median with its"
@@ -84,7 +106,6 @@ public final class AccuracyPage {
                 }
             }
         }
-        line("");
     }
 
     private void sea(String name, double seconds, SeaTrial trial) {
@@ -103,7 +124,6 @@ public final class AccuracyPage {
     }
 
     private void clouds() {
-        section("Drift of clouds");
         line(
                 "The demo's clouds, which change as they go, on 480 × 160 px, 10 frames/s, every second sky behind two posts."
                         + " Error: length of the velocity's difference over the true speed. The factor of the stated error was"
@@ -134,11 +154,9 @@ public final class AccuracyPage {
                     100 * trial.medianStated(),
                     100 * trial.covered()));
         }
-        line("");
     }
 
     private void coast() {
-        section("The demo's coast");
         line(
                 "Whole view, 480 px, 10 s at 10 frames/s, one clip each, weights as delivered, fitted among others on wind-3, wind-8, wind-5-swell-10 at ISO 100 and evening at ISO 800. Cores:"
                         + " pixels further than " + ViewTrial.CORE_PIXELS_OF_480
@@ -176,10 +194,17 @@ public final class AccuracyPage {
                         view.still() ? "yes" : "no"));
             }
         }
-        line("");
     }
 
-    private void real() throws IOException {
+    private void real() {
+        try {
+            realClips();
+        } catch (TestAbortedException | IOException e) {
+            line("Not measured: " + e.getMessage());
+        }
+    }
+
+    private void realClips() throws IOException {
         line(
                 "Not part of this project. Masks drawn by hand; the weights as delivered were fitted with these masks among"
                         + " others; left out: fitted anew on the other two clips and four weathers of the demo's coast. Strokes: one for"
@@ -234,22 +259,11 @@ public final class AccuracyPage {
     }
 
     private void recipe() {
-        section("Recipe");
-        line("`tools/accuracy`, from a checkout with the real clips beside it (`../shared`), or with"
-                + " `-Debblight.shared=FOLDER`. The tests SyntheticTruthTest, RealTruthTest and PrototypeReferenceTest"
-                + " in `checks` fail beyond these figures. What stands from the next heading on is written by hand.");
+        line("## Recipe");
         line("");
-    }
-
-    /** What was written by hand into the page as it is. */
-    private static String byHand(Path target) throws IOException {
-        String old = Files.exists(target) ? Files.readString(target) : "";
-        int from = old.indexOf(BY_HAND);
-        return from < 0 ? BY_HAND + "\n" : old.substring(from);
-    }
-
-    private void section(String title) {
-        line("## " + title);
+        line("`tools/accuracy`, from a checkout with the real clips beside it (`../shared`), or with"
+                + " `-Debblight.shared=FOLDER`; `-Dsections=\"seas real\"` measures these and leaves the others. The tests SyntheticTruthTest, RealTruthTest and PrototypeReferenceTest"
+                + " in `checks` fail beyond these figures. What stands from the next heading on is written by hand.");
         line("");
     }
 
