@@ -38,6 +38,14 @@ test('a reading keeps the exact thirds behind its labels', async () => {
   assert.equal(meterText(at), 'f/11 0.125000000000s ISO100');
 });
 
+test('a rate takes two readings half a minute apart or more', async () => {
+  const { tellingReadings } = await load('logic/light.js');
+  const at = (...seconds) => seconds.map((s) => ({ at: new Date(1e12 + 1000 * s).toISOString() }));
+  assert.deepEqual(tellingReadings(at(0, 90, 100)), [at(0)[0], at(100)[0]]);
+  assert.deepEqual(tellingReadings(at(0, 60, 100)), [at(60)[0], at(100)[0]]);
+  assert.deepEqual(tellingReadings(at(80, 100)), at(100));
+});
+
 test('the guard knows the longest exposure and the latest start, by the clock of the outing', async () => {
   const { longestSeconds, latestStart, minutesLeft, leaveAt } = await load('logic/guard.js');
   // Reykjavik keeps UTC all year, Auckland is 13 h ahead in January (IANA time zone database): the clock of this machine must not matter
@@ -114,6 +122,13 @@ test('words of a part follow one another without gap or overlap', async () => {
   assert.deepEqual(proposedWishes(MEASURED), { 'fixed-1': 'still', 'flowing-1': 'silky' });
   assert.deepEqual(parseWish('silky!'), { word: 'silky', closed: true });
   assert.equal(readable('flowing-1: looks like breaking waves'), 'Water: looks like breaking waves');
+});
+
+test('a wish goes on to the largest part of its kind when a stroke parts the picture anew', async () => {
+  const { carriedWishes } = await load('logic/parts.js');
+  assert.deepEqual(carriedWishes({ 'flowing-7': 'silky' }, MEASURED), { 'flowing-7': 'silky', 'flowing-1': 'silky' });
+  assert.equal(carriedWishes({ 'flowing-1': 'silky', 'flowing-7': 'mist' }, MEASURED), null);
+  assert.equal(carriedWishes({}, MEASURED), null);
 });
 
 test('verdict: holds, likely holds, misses, clash, late', async () => {

@@ -21,6 +21,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -79,18 +80,16 @@ final class FinishCommand extends PictureCommand {
         JsonObject answer = new JsonObject();
         answer.put("schema", "finish/1");
         answer.put("file", target.toString());
-        if (strip != null) {
-            GradeStrip made = GradeStrip.of(picture.light(), picture.profile(), finish, work);
-            PictureOutput.write(strip, made.picture(), facts(picture, "Test strip of grades"), work);
-            JsonObject told = new JsonObject();
-            told.put("file", strip.toString());
-            told.put("grades", new JsonArray(made.grades()));
-            answer.put("strip", told);
-        }
+        Optional<GradeStrip> grades = strip == null
+                ? Optional.empty()
+                : Optional.of(refused(() -> GradeStrip.of(picture.light(), picture.profile(), finish, work)));
         Finished finished =
                 refused(() -> Finisher.finish(picture.light(), picture.profile(), picture.grain(), finish, work));
         String sentence = finished.done().isEmpty() ? "untouched" : String.join(", ", finished.done());
         PictureOutput.write(target, finished.picture(), facts(picture, "Finished: " + sentence), work);
+        if (strip != null && grades.isPresent()) {
+            answer.put("strip", written(strip, grades.get(), picture, work));
+        }
         answer.put("width", finished.picture().width());
         answer.put("height", finished.picture().height());
         answer.put(
@@ -115,6 +114,14 @@ final class FinishCommand extends PictureCommand {
             answer.put("saved", save.toString());
         }
         return answer;
+    }
+
+    private JsonObject written(Path file, GradeStrip strip, LightPicture picture, Work work) throws IOException {
+        PictureOutput.write(file, strip.picture(), facts(picture, "Test strip of grades"), work);
+        JsonObject told = new JsonObject();
+        told.put("file", file.toString());
+        told.put("grades", new JsonArray(strip.grades()));
+        return told;
     }
 
     private static JsonObject grain(Finished finished) {

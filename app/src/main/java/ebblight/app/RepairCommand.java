@@ -13,6 +13,7 @@ import ebblight.imaging.CodedPicture;
 import ebblight.imaging.GreyPng;
 import ebblight.imaging.LightPicture;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.PictureNotes;
 import ebblight.imaging.UnreadableInputException;
 import ebblight.imaging.repair.Cast;
 import ebblight.imaging.repair.Change;
@@ -43,6 +44,9 @@ import picocli.CommandLine.Parameters;
             "The input stays as it is; the result keeps its colour profile."
         })
 final class RepairCommand extends PictureCommand {
+
+    /** Repairs after which the noise that a stack measured still holds. */
+    private static final Set<String> KEEP_GRAIN = Set.of("hotPixels", "glow", "lightLeak", "dust");
 
     @Parameters(paramLabel = "INPUT", description = "A picture: 16-bit TIFF, JPEG, PNG or RAW.")
     @SuppressWarnings("NullAway.Init") // set by picocli
@@ -123,7 +127,9 @@ final class RepairCommand extends PictureCommand {
                 List.of(input),
                 sentences.isEmpty() ? "Untouched" : "Repaired: " + String.join("; ", sentences));
         CodedPicture coded = CodedPicture.of(repaired.light(), picture.profile(), work);
-        PictureOutput.write(target, coded, facts, work);
+        boolean grainStays = repaired.changes().stream().allMatch(c -> KEEP_GRAIN.contains(c.kind()));
+        PictureNotes notes = grainStays ? PictureNotes.of(picture.grain()) : PictureNotes.NONE;
+        PictureOutput.write(target, coded, facts, notes, work);
         if (mask != null) {
             GreyPng.write(mask, repaired.mask().values(), width, height);
         }

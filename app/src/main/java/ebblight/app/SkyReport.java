@@ -183,6 +183,10 @@ final class SkyReport {
             printer.line("started now, hold it open for " + Words.time(exposure.getDouble("openSeconds"))
                     + " while the light changes");
         }
+        for (JsonObject entering : Asked.rows(exposure.getArray("entering"))) {
+            printer.line(printer.strong("the " + entering.getString("body") + " enters the picture at "
+                    + zone.hour(Instant.parse(entering.getString("time"))) + ", before the shutter closes"));
+        }
     }
 
     private void line(String words, JsonObject exposure, String field) {

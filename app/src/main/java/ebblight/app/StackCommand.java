@@ -8,6 +8,7 @@ import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
+import ebblight.imaging.MosaicStack;
 import ebblight.imaging.PictureFacts;
 import ebblight.imaging.PictureNotes;
 import ebblight.imaging.RawAs;
@@ -53,6 +54,11 @@ final class StackCommand extends PictureCommand {
     @Option(names = "--linear", description = "Write linear light with a linear profile.")
     private boolean linear;
 
+    @Option(
+            names = "--mosaic",
+            description = "RAW only: add up before demosaicing; the mean stays beside OUT as OUT.dng.")
+    private boolean mosaic;
+
     @Override
     JsonObject make(Path target, Work work) throws IOException {
         StackOptions.As how = how();
@@ -60,7 +66,7 @@ final class StackCommand extends PictureCommand {
         Optional<StillParts> still = align ? Optional.of(StillParts.measured(source, work)) : Optional.empty();
         StackOptions options =
                 new StackOptions(how, Optional.ofNullable(darks), still.map(StillParts::alignOn), linear);
-        StackResult result = Stacker.stack(source, options, work);
+        StackResult result = mosaic ? ofMosaics(source, options, target, work) : Stacker.stack(source, options, work);
         List<String> warnings = new ArrayList<>(result.warnings());
         still.map(StillParts::warning).filter(w -> !w.isEmpty()).ifPresent(warnings::add);
         String description = "Stack of " + result.frames() + " frames, "
@@ -69,6 +75,19 @@ final class StackCommand extends PictureCommand {
                 PictureFacts.of(result.facts(), result.seconds(), result.frames(), source.files(), description);
         PictureOutput.write(target, result.picture(), facts, PictureNotes.of(result.grain()), work);
         return answer(target, result, warnings);
+    }
+
+    private static StackResult ofMosaics(FrameSource source, StackOptions options, Path target, Work work)
+            throws IOException {
+        boolean plain = options.as() == StackOptions.As.MEAN
+                && options.darks().isEmpty()
+                && options.align().isEmpty();
+        if (!plain) {
+            throw new UsageException("--mosaic: adds up a plain mean; leave out --as, --darks and --align");
+        }
+        Path mean = MosaicStack.beside(target);
+        PictureOutput.keepOriginals("-o", mean, source);
+        return MosaicStack.stack(source, mean, options.linear(), work);
     }
 
     private StackOptions.As how() {

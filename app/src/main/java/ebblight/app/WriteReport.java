@@ -29,6 +29,10 @@ final class WriteReport {
                     Words.number(answer.getDouble("heightCentimetres"), 1),
                     Words.number(answer.getDouble("pixelsPerInch"), 0));
         }
+        if (answer.has("likeness")) {
+            printer.line(
+                    "likeness %s of 1 to the picture it was made from", Words.number(answer.getDouble("likeness"), 3));
+        }
         printer.line("profile  " + answer.getString("profile"));
         printer.line("place    " + answer.getString("place"));
         if (answer.has("proof")) {

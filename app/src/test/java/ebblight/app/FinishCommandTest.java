@@ -123,7 +123,8 @@ class FinishCommandTest {
         };
         for (String[] each : wrong) {
             Path with = finish(each[0]);
-            Said.by("finish", input.toString(), "-o", out.toString(), "--with", with.toString())
+            String strip = folder.resolve("out/strip.jpg").toString();
+            Said.by("finish", input.toString(), "-o", out.toString(), "--with", with.toString(), "--strip", strip)
                     .refuses(3, "finish.json", each[1], each[2]);
         }
         nothingIsLeft();

@@ -69,7 +69,7 @@ class SlateCommandTest {
         byte[] codes = new byte[3 * WIDTH * HEIGHT];
         for (int p = 0; p < WIDTH * HEIGHT; p++) {
             double x = p % WIDTH - WIDTH / 2.0;
-            double y = p / WIDTH - HEIGHT / 2.0;
+            double y = Math.floorDiv(p, WIDTH) - HEIGHT / 2.0;
             int column = (int) Math.floor((x * Math.cos(0.2) + y * Math.sin(0.2)) / module + size / 2.0);
             int row = (int) Math.floor((y * Math.cos(0.2) - x * Math.sin(0.2)) / module + size / 2.0);
             boolean on = column >= 0 && row >= 0 && column < size && row < size;

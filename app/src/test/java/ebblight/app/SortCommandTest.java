@@ -158,7 +158,7 @@ class SortCommandTest {
         TestFrames.write(folder, 1, WIDTH, HEIGHT);
         byte[] codes = new byte[3 * WIDTH * HEIGHT];
         for (int p = 0; p < WIDTH * HEIGHT; p++) {
-            double v = 120 + 70 * Math.sin(p / WIDTH / 5.0 + Math.sin(p % WIDTH / 13.0));
+            double v = 120 + 70 * Math.sin(Math.floorDiv(p, WIDTH) / 5.0 + Math.sin(p % WIDTH / 13.0));
             Arrays.fill(codes, 3 * p, 3 * p + 3, (byte) Math.round(v));
         }
         PictureFacts facts = new PictureFacts(

@@ -103,6 +103,7 @@ class WhenCommandTest {
         Said.by("when", folder.resolve("gone.json").toString()).refuses(3, "gone.json", "does not exist");
         Said.by("when", file("no json")).refuses(3, "w.json", "not a JSON object");
         Said.by("when", file("{}")).refuses(3, "w.json", "schema", "wishes/1");
+        Said.by("when", file("{\"schema\":\"wishes/1\"}")).refuses(3, "w.json", "at:", "latitude,longitude");
         Said.by("when", file(WISHES.replace("48.65", "95"))).refuses(3, "w.json", "at:", "95");
         Said.by("when", file(WISHES.replace("2027-02-01", "2027-02-30"))).refuses(3, "w.json", "to:", "2027-02-30");
         Said.by("when", file(WISHES.replace("2027-02-01", "2027-01-01"))).refuses(3, "w.json", "to:", "after from");

@@ -16,6 +16,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -87,8 +88,7 @@ class SortReferenceTest {
                 .max()
                 .orElseThrow();
         for (SortedCard.Frame frame : group.frames()) {
-            Shot shot = truth.get(name(frame.file()));
-            assertThat(shot).isNotNull();
+            Shot shot = Objects.requireNonNull(truth.get(name(frame.file())), "every frame is in the answers");
             boolean best = shot.note() == Shot.Note.GOOD && shot.exposureSeconds() == longest;
             bestFirst += frame.rank() == 1 && best ? 1 : 0;
             double stops = shot.filter().map(Filter::trueStops).orElse(0.0);

@@ -40,6 +40,11 @@ public final class OpenWater {
         return points.length;
     }
 
+    /** Where each point lies in the picture, in order: row · width + column. */
+    public int[] places() {
+        return points.clone();
+    }
+
     /** The points at each instant, side by side in one row, scene-linear light without noise. */
     public RgbPicture[] at(double[] timesSeconds, Work work) {
         int pieces = Math.min(8, timesSeconds.length);

@@ -37,6 +37,11 @@ final class GuardAnswer {
 
     /** The guard that the fields describe, whatever the hour. */
     static WaterGuard guard(Fields fields, TideCurve curve) {
+        return guard(fields, curve, Optional.empty());
+    }
+
+    /** The same, with the swell of a forecast where the fields tell none. */
+    static WaterGuard guard(Fields fields, TideCurve curve, Optional<Swell> forecast) {
         double feet = feet(fields, curve);
         OptionalDouble wayBack = fields.has("wayBackMetres")
                 ? OptionalDouble.of(fields.number("wayBackMetres"))
@@ -45,7 +50,7 @@ final class GuardAnswer {
                 ? Optional.of(Checked.of(
                         fields.path("swellMetres"),
                         () -> new Swell(fields.number("swellMetres"), fields.number("swellSeconds"))))
-                : Optional.empty();
+                : forecast;
         return Checked.of(
                 "guard",
                 () -> WaterGuard.of(

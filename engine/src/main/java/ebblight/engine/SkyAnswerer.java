@@ -63,7 +63,14 @@ final class SkyAnswerer implements Engine.Answerer {
             answer.put("view", ViewAnswer.of(view.get(), exact, sky, skyline, at, from, to, wind));
         }
         if (fields.has("exposure")) {
-            answer.put("exposure", exposure(fields.part("exposure"), tabulated, at, to));
+            boolean now = fields.has("time");
+            JsonObject exposure = exposure(fields.part("exposure"), tabulated, now, new double[] {from, at, to});
+            double open = exposure.getDouble("openSeconds", 0);
+            JsonArray entering = view.isPresent() && open > 0
+                    ? ViewAnswer.entering(view.get(), exact, skyline, at, at + open)
+                    : new JsonArray();
+            exposure.put("entering", entering);
+            answer.put("exposure", exposure);
         }
         return answer;
     }
@@ -147,8 +154,13 @@ final class SkyAnswerer implements Engine.Answerer {
         return rows;
     }
 
-    /** When the light is right for a time behind filters, and how long to hold it open while it changes. */
-    private static JsonObject exposure(Fields fields, LightModel light, double at, double to) {
+    /**
+     * When the light is right for a time behind filters: after an instant, or on the evening and on the morning of a day;
+     * and from an instant on, how long to hold it open while the light changes.
+     *
+     * @param span its start, the instant or the middle of the day, its end
+     */
+    private static JsonObject exposure(Fields fields, LightModel light, boolean now, double[] span) {
         double seconds = fields.number("seconds");
         double stops = fields.number("filterStops", 0);
         double wanted = Checked.of(
@@ -157,9 +169,9 @@ final class SkyAnswerer implements Engine.Answerer {
                         fields.number("fNumber"), seconds, fields.number("iso", 100), stops));
         JsonObject one = new JsonObject();
         one.put("wantedExposureValue100", wanted);
-        one.put("darkEnough", instant(LightTimes.darkEnough(light, at, to, wanted)));
-        one.put("brightEnough", instant(LightTimes.brightEnough(light, at, to, wanted)));
-        one.put("openSeconds", Json.number(LightTimes.openSeconds(light, at, seconds)));
+        one.put("darkEnough", instant(LightTimes.darkEnough(light, span[1], span[2], wanted)));
+        one.put("brightEnough", instant(LightTimes.brightEnough(light, span[0], now ? span[2] : span[1], wanted)));
+        one.put("openSeconds", now ? Json.number(LightTimes.openSeconds(light, span[1], seconds)) : null);
         return one;
     }
 

@@ -2,12 +2,14 @@ package ebblight.engine;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.core.numeric.Epoch;
 import ebblight.core.sky.CameraView;
 import ebblight.core.sky.GlitterPath;
 import ebblight.core.sky.Horizontal;
 import ebblight.core.sky.Sky;
 import ebblight.core.sky.Standing;
 import ebblight.core.sky.ViewPath;
+import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
 
@@ -20,6 +22,25 @@ final class ViewAnswer {
     private static final double[] LIKELY_WIND = {2, 10};
 
     private ViewAnswer() {}
+
+    /** Sun and moon where they enter the picture while the shutter is open: rows of {@code body} and {@code time}. */
+    static JsonArray entering(CameraView view, Sky sky, double skyline, double open, double closed) {
+        JsonArray rows = new JsonArray();
+        putEntering(rows, "sun", ViewPath.visits(view, sky::sun, Sky.SUN_KILOMETRES, skyline, open, closed), open);
+        putEntering(rows, "moon", ViewPath.visits(view, sky::moon, Sky.MOON_KILOMETRES, skyline, open, closed), open);
+        return rows;
+    }
+
+    private static void putEntering(JsonArray rows, String body, List<ViewPath.Visit> visits, double open) {
+        for (ViewPath.Visit visit : visits) {
+            if (Epoch.seconds(visit.enters()) > open) {
+                JsonObject row = new JsonObject();
+                row.put("body", body);
+                row.put("time", Instants.write(visit.enters()));
+                rows.add(row);
+            }
+        }
+    }
 
     static JsonObject of(
             CameraView view,

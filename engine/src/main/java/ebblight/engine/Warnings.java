@@ -95,8 +95,9 @@ final class Warnings {
             all.add("looks like breaking waves, whose sets a clip cannot know; take 20 to 30 frames 10 to 12 s apart");
         } else {
             if (!flags.resolved()) {
-                all.add("unresolved, the clip is shorter than its slow change; film 20 s, or take 20 to 30 frames 10"
-                        + " to 12 s apart");
+                all.add(
+                        "unresolved, the clip is short for its slow change; film 20 s or longer, or take 20 to 30 frames"
+                                + " 10 to 12 s apart");
             }
             if (flags.coarse()) {
                 all.add("too fast for the frames to follow; the upper end of the range is what they show");

@@ -23,8 +23,12 @@ import ebblight.core.tide.TideCurve;
 import ebblight.core.tide.WaterGuard;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Answers {@code when/1}: the windows in which all wishes hold, why, how many frames fit, and what to pack; when there
@@ -55,6 +59,9 @@ final class WhenAnswerer implements Engine.Answerer {
         Optional<TideFields> tide =
                 TideFields.given(fields) ? Optional.of(TideFields.read(fields, from, to)) : Optional.empty();
         Scene scene = scene(fields, place, from, to, tide.map(TideFields::curve));
+        if (fields.has("guard") && tide.isEmpty()) {
+            throw new RequestException(fields.path("guard"), "needs a tide: name a station or give a table of waters");
+        }
         HourWishes wishes = HourFields.read(fields, scene);
         if (wishes.isEmpty()) {
             throw new RequestException("wishes", "nothing is wished: name at least one wish, such as sunAltitude");
@@ -104,9 +111,20 @@ final class WhenAnswerer implements Engine.Answerer {
     private static JsonArray windows(
             Fields fields, Scene scene, List<HourWindow> windows, Optional<FrameFields> frames) {
         int setUp = fields.whole("setUpMinutes", SET_UP_MINUTES);
-        Optional<WaterGuard> guard = guard(fields, scene);
+        if (setUp < 0 || setUp > 1440) {
+            throw new RequestException(fields.path("setUpMinutes"), "lies between 0 and 1440, was " + setUp);
+        }
         List<HourWindow> ranked = new ArrayList<>(windows);
-        ranked.sort(Comparator.comparing((HourWindow w) -> cutOff(guard, w))
+        Map<HourWindow, Optional<WaterGuard>> guards = new HashMap<>();
+        Set<HourWindow> cutOff = new HashSet<>();
+        for (HourWindow window : windows) {
+            Optional<WaterGuard> guard = guard(fields, scene, window);
+            guards.put(window, guard);
+            if (cutOff(guard, window)) {
+                cutOff.add(window);
+            }
+        }
+        ranked.sort(Comparator.comparing((HourWindow w) -> cutOff.contains(w))
                 .thenComparing(HourWindow::water)
                 .thenComparing(HourWindow::start));
         JsonArray rows = new JsonArray();
@@ -138,20 +156,19 @@ final class WhenAnswerer implements Engine.Answerer {
                             .filter(t -> t.knows(start) && t.knows(end))
                             .map(t -> ends(t.heightMetres(start), t.heightMetres(end)))
                             .orElse(null));
-            guard.ifPresent(g -> row.put("guard", leaveBy(g, start, frames)));
+            guards.getOrDefault(window, Optional.empty()).ifPresent(g -> row.put("guard", leaveBy(g, start, frames)));
             rows.add(row);
         }
         return rows;
     }
 
-    private static Optional<WaterGuard> guard(Fields fields, Scene scene) {
-        if (!fields.has("guard")) {
-            return Optional.empty();
-        }
-        TideCurve curve = scene.tide()
-                .orElseThrow(() -> new RequestException(
-                        fields.path("guard"), "needs a tide: name a station or give a table of waters"));
-        return Optional.of(GuardAnswer.guard(fields.part("guard"), curve));
+    /** The guard of a window, its margin no smaller than the swell forecast for the twelve hours from its start runs up. */
+    private static Optional<WaterGuard> guard(Fields fields, Scene scene, HourWindow window) {
+        double start = Epoch.seconds(window.start());
+        return scene.tide()
+                .filter(t -> fields.has("guard"))
+                .map(t -> GuardAnswer.guard(
+                        fields.part("guard"), t, scene.weather().flatMap(w -> w.highestSwell(start, start + 43_200))));
     }
 
     /** Whether the water is over the way back when a window begins: such windows rank last. */

@@ -221,4 +221,32 @@ class SkyAndTideRequestTest {
         // log2(64 · 64): 1/60 on a dial is 1/64 s (ISO 516 series)
         assertThat(asking.ask(metered).getDouble("exposureValue100")).isCloseTo(12, within(0.1));
     }
+
+    /** Dusk and dawn of an equinox on the equator lie alike about noon (symmetry). */
+    @Test
+    void aDayTellsTheMorningToo() {
+        JsonObject day = json("{'schema':'sky/1','at':'0,0','from':'2024-03-20T00:00:00Z','to':'2024-03-21T00:00:00Z',"
+                + "'exposure':{'seconds':120,'fNumber':11,'filterStops':6}}");
+        JsonObject answer = asking.ask(day);
+        double noon =
+                Instant.parse(answer.getObject("events").getString("transit")).getEpochSecond();
+        JsonObject exposure = answer.getObject("exposure");
+        double dusk = Instant.parse(exposure.getString("darkEnough")).getEpochSecond() - noon;
+        double dawn = noon - Instant.parse(exposure.getString("brightEnough")).getEpochSecond();
+        assertThat(dawn).isCloseTo(dusk, within(60.0)).isBetween(6 * 3600.0, 7 * 3600.0);
+        assertThat(exposure.get("openSeconds")).isNull();
+    }
+
+    /** On the equator at the equinox the sun rises due east at about 6 by the local sun (common knowledge). */
+    @Test
+    void theSunThatEntersBeforeTheShutterClosesIsSaid() {
+        JsonObject dawn = json("{'schema':'sky/1','at':'0,0','time':'2024-03-20T06:02:00Z','view':{'azimuth':90,"
+                + "'focalMillimetres':24},'exposure':{'seconds':240,'fNumber':11,'filterStops':6}}");
+        JsonArray entering = asking.ask(dawn).getObject("exposure").getArray("entering");
+        assertThat(entering).hasSize(1);
+        assertThat(entering.getObject(0).getString("body")).isEqualTo("sun");
+        assertThat(entering.getObject(0).getString("time")).startsWith("2024-03-20T06:0");
+        JsonObject west = with(dawn, "view.azimuth", "270");
+        assertThat(asking.ask(west).getObject("exposure").getArray("entering")).isEmpty();
+    }
 }

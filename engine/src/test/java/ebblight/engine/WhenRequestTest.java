@@ -133,6 +133,29 @@ class WhenRequestTest {
         assertThat(windows.get(0).getObject("guard").getString("leaveBy")).isNotNull();
     }
 
+    /** Stockdon et al. 2006, 0.043 √(H L₀): 3 m every 12 s, L₀ 224.75 m (deep-water dispersion), runs up 1.117 m. */
+    @Test
+    void theSwellOfTheForecastWidensTheMargin() {
+        JsonObject asked = with(with(TIDE, "tideMetres", "[1.2,2.9]"), "guard", "{'feetMetres':4}");
+        String rows = "[{'time':'2024-03-20T00:00:00Z','swellMetres':3,'swellSeconds':12},"
+                + "{'time':'2024-03-20T12:00:00Z','swellMetres':3,'swellSeconds':12},"
+                + "{'time':'2024-03-21T00:00:00Z','swellMetres':3,'swellSeconds':12},"
+                + "{'time':'2024-03-21T12:00:00Z','swellMetres':3,'swellSeconds':12}]";
+        JsonObject calm = asking.ask(asked).getArray("windows").getObject(0);
+        JsonObject rough =
+                asking.ask(with(asked, "weather", rows)).getArray("windows").getObject(0);
+        assertThat(calm.getObject("guard").getDouble("marginMetres")).isEqualTo(0.5);
+        assertThat(rough.getObject("guard").getDouble("marginMetres")).isCloseTo(1.117, within(0.002));
+        // what is typed for the guard itself rules
+        JsonObject typed = with(asked, "guard", "{'feetMetres':4,'swellMetres':1,'swellSeconds':8}");
+        assertThat(asking.ask(with(typed, "weather", rows))
+                        .getArray("windows")
+                        .getObject(0)
+                        .getObject("guard")
+                        .getDouble("marginMetres"))
+                .isEqualTo(0.5);
+    }
+
     @Test
     void aStationFarAwayIsWarnedOf() {
         assertThat(asking.ask(TIDE).getArray("warnings").toString()).doesNotContain("km away");
@@ -232,6 +255,7 @@ class WhenRequestTest {
                 "hours | ['05:00','25:00'] | hours",
                 "hours | ['05:70','06:00'] | hours",
                 "minMinutes | 0 | minMinutes",
+                "setUpMinutes | -5 | setUpMinutes",
                 "offsets | [['2024-03-20T00:00:00Z','five']] | offsets[0]",
                 "exposure | {} | exposure.from",
                 "exposure | {'from':'4m','to':'2m'} | exposure.to",

@@ -12,6 +12,9 @@ import java.util.Optional;
 final class ExifTags {
 
     private static final int EXIF_POINTER = 34665;
+    /** The colour space that only a profile tells. */
+    private static final int UNCALIBRATED = 65535;
+
     private static final int GPS_POINTER = 34853;
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy:MM:dd HH:mm:ss");
 
@@ -59,7 +62,7 @@ final class ExifTags {
     }
 
     /** The photograph's own directory, with the fields that Exif demands of every file. */
-    static TiffDirectory exif(PictureFacts facts) {
+    static TiffDirectory exif(PictureFacts facts, IccProfile profile) {
         TiffDirectory exif = new TiffDirectory();
         facts.exposureSeconds().ifPresent(t -> exif.rational(33434, t));
         facts.fNumber().ifPresent(n -> exif.rational(33437, n));
@@ -71,7 +74,7 @@ final class ExifTags {
         });
         facts.focalMillimetres().ifPresent(f -> exif.rational(37386, f));
         exif.undefined(40960, "0100".getBytes(StandardCharsets.US_ASCII));
-        exif.shorts(40961, 1);
+        exif.shorts(40961, profile.sameAs(IccProfile.srgb()) ? 1 : UNCALIBRATED);
         return exif;
     }
 
@@ -82,16 +85,16 @@ final class ExifTags {
     }
 
     /** A whole Exif block as it stands in a JPEG segment, without its "Exif\0\0" head. */
-    static byte[] block(PictureFacts facts, PictureNotes notes, int width, int height) {
+    static byte[] block(PictureFacts facts, PictureNotes notes, CodedPicture picture) {
         TiffDirectory main = new TiffDirectory();
         common(main, facts, notes);
         main.shorts(531, 1);
         Optional<TiffDirectory> gps = notes.place().map(ExifTags::gps);
         point(main, 0, gps.map(g -> 0));
-        TiffDirectory exif = exif(facts);
+        TiffDirectory exif = exif(facts, picture.profile());
         exif.undefined(37121, new byte[] {1, 2, 3, 0});
-        exif.longs(40962, width);
-        exif.longs(40963, height);
+        exif.longs(40962, picture.width());
+        exif.longs(40963, picture.height());
         int exifAt = 8 + main.size();
         int gpsAt = exifAt + exif.size();
         point(main, exifAt, gps.map(g -> gpsAt));

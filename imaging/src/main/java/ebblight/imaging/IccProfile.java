@@ -200,7 +200,7 @@ public final class IccProfile {
         };
     }
 
-    private static double[] product(double[] a, double[] b) {
+    static double[] product(double[] a, double[] b) {
         double[] out = new double[9];
         for (int r = 0; r < 3; r++) {
             for (int c = 0; c < 3; c++) {
@@ -210,7 +210,7 @@ public final class IccProfile {
         return out;
     }
 
-    private static double[] inverse(double[] m) {
+    static double[] inverse(double[] m) {
         double[] adjoint = {
             m[4] * m[8] - m[5] * m[7], m[2] * m[7] - m[1] * m[8], m[1] * m[5] - m[2] * m[4],
             m[5] * m[6] - m[3] * m[8], m[0] * m[8] - m[2] * m[6], m[2] * m[3] - m[0] * m[5],

@@ -106,12 +106,10 @@ public final class JpegWriter {
     private static byte[] whole(
             CodedPicture picture, PictureFacts facts, PictureNotes notes, byte[] blueFirst, int quality)
             throws IOException {
-        int w = picture.width();
-        int h = picture.height();
-        byte[] coded = coded(blueFirst, w, h, quality);
+        byte[] coded = coded(blueFirst, picture.width(), picture.height(), quality);
         ByteArrayOutputStream file = new ByteArrayOutputStream();
         file.write(coded, 0, 2);
-        segment(file, 0xE1, "Exif\0\0", ExifTags.block(facts, notes, w, h));
+        segment(file, 0xE1, "Exif\0\0", ExifTags.block(facts, notes, picture));
         segment(file, 0xE1, "http://ns.adobe.com/xap/1.0/\0", XmpPacket.of(shortened(facts, notes), notes));
         byte[] profile = picture.profile().bytes();
         segment(file, 0xE2, "ICC_PROFILE\0\1\1", profile);

@@ -38,6 +38,8 @@ public record LightPicture(
         byte[] bytes = ReadableFile.bytes(file);
         PackedFrame frame = PictureReader.decode(file, bytes, RawAs.DEVELOPED);
         List<String> warnings = new ArrayList<>(facts.warnings());
+        // developed light has another curve in memory than the profile it is written with
+        IccProfile profile = PictureReader.isRaw(file) ? frame.profile().forWriting() : frame.profile();
         boolean unread =
                 IccBytes.of(bytes).filter(icc -> IccProfile.read(icc).isEmpty()).isPresent();
         if (unread) {
@@ -56,7 +58,6 @@ public record LightPicture(
                 }
             }
         });
-        return new LightPicture(
-                light, frame.profile().forWriting(), frame.bits(), facts, SaidGrain.of(file), List.copyOf(warnings));
+        return new LightPicture(light, profile, frame.bits(), facts, SaidGrain.of(file), List.copyOf(warnings));
     }
 }

@@ -104,7 +104,7 @@ final class PictureFrames implements FrameSource {
         return found.size() > 1 && distinct <= (found.size() + 1) / 2;
     }
 
-    private static UnreadableInputException noneLeft(List<Skipped> skipped) {
+    static UnreadableInputException noneLeft(List<Skipped> skipped) {
         if (skipped.size() == 1) {
             return new UnreadableInputException(
                     skipped.get(0).file(), skipped.get(0).reason());
@@ -120,7 +120,7 @@ final class PictureFrames implements FrameSource {
         return new UnreadableInputException(text.toString());
     }
 
-    private static String reason(UnreadableInputException e, Path file) {
+    static String reason(UnreadableInputException e, Path file) {
         String message = String.valueOf(e.getMessage());
         String prefix = file + ": ";
         return message.startsWith(prefix) ? message.substring(prefix.length()) : message;

@@ -4,6 +4,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 
 /** A TIFF 6.0 image file directory in little-endian order, its values kept until its place in the file is known. */
@@ -15,6 +16,7 @@ final class TiffDirectory {
     static final int LONG = 4;
     static final int RATIONAL = 5;
     static final int UNDEFINED = 7;
+    static final int SIGNED_RATIONAL = 10;
 
     private record Entry(int type, int count, byte[] data) {}
 
@@ -48,6 +50,22 @@ final class TiffDirectory {
             b.putInt((int) Math.round(value * denominator)).putInt((int) denominator);
         }
         entries.put(tag, new Entry(RATIONAL, values.length, b.array()));
+    }
+
+    /** Fractions of any sign, to a millionth. */
+    void signedRationals(int tag, double... values) {
+        ByteBuffer b = ByteBuffer.allocate(8 * values.length).order(ByteOrder.LITTLE_ENDIAN);
+        for (double v : values) {
+            b.putInt((int) Math.round(v * 1_000_000)).putInt(1_000_000);
+        }
+        entries.put(tag, new Entry(SIGNED_RATIONAL, values.length, b.array()));
+    }
+
+    /** Fractions above 0, to a millionth. */
+    void rationals(int tag, double... values) {
+        signedRationals(tag, values);
+        Entry entry = Objects.requireNonNull(entries.get(tag));
+        entries.put(tag, new Entry(RATIONAL, values.length, entry.data));
     }
 
     void bytes(int tag, byte[] bytes) {

@@ -56,7 +56,7 @@ public final class TiffWriter {
         Optional<TiffDirectory> gps = notes.place().map(ExifTags::gps);
         ExifTags.point(main, 0, gps.map(g -> 0));
         int exifAt = directoryAt + main.size();
-        TiffDirectory exif = ExifTags.exif(facts);
+        TiffDirectory exif = ExifTags.exif(facts, picture.profile());
         int gpsAt = exifAt + exif.size();
         ExifTags.point(main, exifAt, gps.map(g -> gpsAt));
         try (OutputFile file = OutputFile.begin(target)) {

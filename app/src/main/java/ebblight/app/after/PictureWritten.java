@@ -3,6 +3,7 @@ package ebblight.app.after;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.UsageException;
+import ebblight.app.ask.Words;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
@@ -14,7 +15,9 @@ import ebblight.imaging.PictureFacts;
 import ebblight.imaging.PictureNotes;
 import ebblight.imaging.TiffWriter;
 import ebblight.imaging.UnreadableInputException;
+import ebblight.imaging.finish.Colours;
 import ebblight.imaging.print.Converted;
+import ebblight.imaging.print.Likeness;
 import ebblight.imaging.print.PrinterProfile;
 import ebblight.imaging.print.Resized;
 import ebblight.imaging.print.SoftProof;
@@ -28,8 +31,10 @@ import java.util.Optional;
 /** Writes a finished picture for paper or for the web. */
 public final class PictureWritten {
 
-    /** Below, blocks of the JPEG show. */
-    private static final int POOR_QUALITY = 60;
+    /** SSIM below which a JPEG shows what it cost (judged by eye on skies). */
+    private static final double POOR = 0.95;
+
+    private static final int SMALLEST = 11;
 
     private static final int MOST_PIXELS = 500_000_000;
     private static final int PROOF_SIDE = 2000;
@@ -131,14 +136,34 @@ public final class PictureWritten {
             bytes = JpegWriter.encode(coded, facts, notes, quality);
         }
         OutputFile.write(target, bytes);
-        if (quality < POOR_QUALITY) {
-            warnings.add("quality " + quality + " of 100 shows blocks in smooth skies; a shorter long edge looks better"
-                    + " in as many bytes");
+        if (coded.width() > SMALLEST && coded.height() > SMALLEST) {
+            double likeness = likeness(target, light);
+            answer.put("likeness", likeness);
+            if (likeness < POOR) {
+                warnings.add("so few bytes show: likeness to the picture is " + Words.number(likeness, 3)
+                        + " of 1; a shorter long edge looks better in as many bytes");
+            }
         }
         answer.put("kind", "web");
         told(target, coded);
         answer.put("quality", quality);
         return coded;
+    }
+
+    /** SSIM of the lightness of a written JPEG to the linear light it was made from. */
+    private double likeness(Path target, RgbPicture light) throws IOException {
+        RgbPicture back = LightPicture.read(target, work).light();
+        return Likeness.ssim(lightness(light), lightness(back), light.width(), light.height());
+    }
+
+    private static float[] lightness(RgbPicture light) {
+        Colours space = Colours.of(IccProfile.srgb());
+        float[] plane = new float[light.red().length];
+        for (int p = 0; p < plane.length; p++) {
+            double y = space.luminance(light.red()[p], light.green()[p], light.blue()[p]);
+            plane[p] = (float) (2.55 * Colours.lightness(y));
+        }
+        return plane;
     }
 
     /** Proofs what was written on a printer's profile, and writes what it will look like where asked. */

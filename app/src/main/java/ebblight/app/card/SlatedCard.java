@@ -7,6 +7,7 @@ import ebblight.core.numeric.Quantiles;
 import ebblight.imaging.card.SortedCard;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoField;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -41,7 +42,7 @@ public final class SlatedCard {
     private static OptionalDouble cameraSeconds(SortedCard.Frame frame) {
         return frame.facts()
                 .taken()
-                .map(t -> OptionalDouble.of(t.toInstant(ZoneOffset.UTC).toEpochMilli() / 1000.0))
+                .map(t -> OptionalDouble.of(t.toEpochSecond(ZoneOffset.UTC) + t.get(ChronoField.NANO_OF_SECOND) * 1e-9))
                 .orElseGet(OptionalDouble::empty);
     }
 

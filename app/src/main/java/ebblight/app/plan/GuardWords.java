@@ -17,7 +17,9 @@ public final class GuardWords {
         if (guard.isString("leaveBy")) {
             Instant by = Instant.parse(guard.getString("leaveBy"));
             boolean early = by.isBefore(Instant.parse(window.getString("end")));
-            return "LEAVE BY " + zone.deadline(by) + (early ? ", before the window ends" : "");
+            Instant start = Instant.parse(window.getString("start"));
+            String when = zone.date(by).equals(zone.date(start)) ? zone.deadline(by) : zone.dayAndDeadline(by);
+            return "LEAVE BY " + when + (early ? ", before the window ends" : "");
         }
         return switch (guard.getString("verdict", "")) {
             case "leave now" -> "THE WATER IS OVER THE WAY BACK AT THE START";

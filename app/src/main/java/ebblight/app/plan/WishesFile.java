@@ -30,6 +30,9 @@ public final class WishesFile {
         if (!"wishes/1".equals(wishes.getString("schema"))) {
             throw new RequestException("schema", "must be wishes/1");
         }
+        if (!wishes.has("at")) {
+            throw new RequestException("at", "is missing; expected latitude,longitude in degrees such as 63.40,-19.05");
+        }
         JsonObject request = new JsonObject();
         request.putAll(wishes);
         request.put("schema", "when/1");

@@ -21,6 +21,8 @@ public final class Zone {
     private static final DateTimeFormatter DAY_AND_HOUR =
             DateTimeFormatter.ofPattern("EEE d MMM HH:mm", Locale.ENGLISH);
 
+    private static final DateTimeFormatter WEEKDAY_AND_HOUR = DateTimeFormatter.ofPattern("EEE HH:mm", Locale.ENGLISH);
+
     private final ZoneId id;
 
     private Zone(ZoneId id) {
@@ -92,6 +94,11 @@ public final class Zone {
     /** Hour and minute here of something that must not come later: the minute that has begun. */
     public String deadline(Instant instant) {
         return HOUR.format(instant.atZone(id));
+    }
+
+    /** The same with the day of the week before it. */
+    public String dayAndDeadline(Instant instant) {
+        return WEEKDAY_AND_HOUR.format(instant.atZone(id));
     }
 
     /** Day, hour and minute here, rounded to the minute. */

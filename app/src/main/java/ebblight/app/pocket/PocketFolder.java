@@ -17,9 +17,13 @@ import java.util.HexFormat;
  */
 public final class PocketFolder {
 
-    private static final String LINKS = "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n"
-            + "<link rel=\"icon\" href=\"icon.svg\">\n<link rel=\"apple-touch-icon\" href=\"icon-192.png\">\n"
-            + "<meta name=\"theme-color\" content=\"#0d1618\">\n";
+    private static final String LINKS =
+            """
+            <link rel="manifest" href="manifest.webmanifest">
+            <link rel="icon" href="icon.svg">
+            <link rel="apple-touch-icon" href="icon-192.png">
+            <meta name="theme-color" content="#0d1618">
+            """;
 
     private static final String REGISTER =
             "<script>navigator.serviceWorker?.register('service.js').catch(() => {});</script>\n";

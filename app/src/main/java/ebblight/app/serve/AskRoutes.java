@@ -3,6 +3,7 @@ package ebblight.app.serve;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.outing.OutingFolder;
+import ebblight.core.numeric.Work;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
 import io.javalin.http.sse.SseClient;
@@ -15,6 +16,9 @@ final class AskRoutes {
 
     private static final long SHORT_WAIT_MILLIS = 250;
     private static final long LONGEST_WAIT_MILLIS = 25_000;
+    private static final int ASKED = 0;
+    private static final int AHEAD = 1;
+    private static final int IDLE = 2;
     private static final Pattern BLOB = Pattern.compile("[0-9a-f]{32}\\.(jpg|bin)");
 
     private final Desk desk;
@@ -46,14 +50,18 @@ final class AskRoutes {
         }
         String key = desk.key(request);
         JsonObject known = desk.known(key);
+        String schema = request.getString("schema", "");
         if (known != null) {
+            if (schema.equals("measure/1")) {
+                jobs.begin("at hand " + key, IDLE, job -> desk.atHand(request, job));
+            }
             Replies.json(context, known);
             return;
         }
         int rank =
-                switch (request.getString("schema", "")) {
-                    case "measure/1", "parts/1", "wish/1" -> 0;
-                    default -> 1;
+                switch (schema) {
+                    case "measure/1", "parts/1", "wish/1" -> ASKED;
+                    default -> AHEAD;
                 };
         answer(context, jobs.begin(key, rank, job -> desk.answer(request, key, job)));
     }
@@ -63,7 +71,7 @@ final class AskRoutes {
         String key = "make " + JsonWriter.string(request);
         answer(
                 context,
-                jobs.begin(key, 0, job -> desk.make(request, folder.root().resolve("made"), job)));
+                jobs.begin(key, ASKED, job -> desk.make(request, folder.root().resolve("made"), job)));
     }
 
     /** The answer when it comes soon, else the number of the job that will have it. */
@@ -72,6 +80,12 @@ final class AskRoutes {
         long wait = asked == null ? SHORT_WAIT_MILLIS : Math.min(LONGEST_WAIT_MILLIS, parsed(asked));
         if (job.waitFor(wait)) {
             Exception failure = job.failure();
+            if (failure instanceof Work.Cancelled) {
+                JsonObject stopped = new JsonObject();
+                stopped.put("stopped", true);
+                Replies.json(context, stopped);
+                return;
+            }
             if (failure != null) {
                 throw failure;
             }

@@ -54,6 +54,9 @@ final class Problems {
         if (e instanceof Work.Cancelled) {
             return 410;
         }
+        if (e instanceof InterruptedException) {
+            return 503;
+        }
         if (e instanceof FileNotFoundException) {
             return 404;
         }
@@ -70,6 +73,9 @@ final class Problems {
     private static String words(Exception e) {
         if (e instanceof Work.Cancelled) {
             return "stopped; nothing was changed";
+        }
+        if (e instanceof InterruptedException) {
+            return "the program is closing; what was saved is in the folder";
         }
         if (full(e)) {
             return "the disk is full: " + e.getMessage() + ". Nothing was lost; make room and try again";

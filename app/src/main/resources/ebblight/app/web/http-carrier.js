@@ -41,15 +41,13 @@ export async function call(path, options = {}) {
 export const json = async (path, options) => (await call(path, options)).json();
 
 async function asked(path, request, options = {}) {
-  for (let tries = 1; ; tries++) {
-    try {
-      return await askedOnce(path, request, options);
-    } catch (error) {
-      if (error.status !== 410 || options.signal?.aborted || tries === MOST_TRIES) {
-        throw error;
-      }
+  for (let tries = 1; tries <= MOST_TRIES; tries++) {
+    const whole = await askedOnce(path, request, options);
+    if (!whole.stopped) {
+      return whole;
     }
   }
+  throw new Problem(410, { problem: 'This work was stopped in another tab. Ask for it again.' });
 }
 
 async function askedOnce(path, request, { onProgress, signal, ahead }) {

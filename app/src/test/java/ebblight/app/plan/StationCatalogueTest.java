@@ -83,7 +83,7 @@ class StationCatalogueTest {
         for (Station one : tidal) {
             double least = 180;
             for (Station other : tidal) {
-                if (other != one && one.place().kilometresTo(other.place()) < 8) {
+                if (!other.equals(one) && one.place().kilometresTo(other.place()) < 8) {
                     double turn = Math.abs(phase(one) - phase(other)) % 360;
                     least = Math.min(least, Math.min(turn, 360 - turn));
                 }

@@ -3,12 +3,17 @@ package ebblight.app.serve;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import ebblight.app.outing.OutingFolder;
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageWriteParam;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.ImageOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +26,8 @@ import org.junit.jupiter.api.io.TempDir;
         disabledReason = "pictures are taken by tools/pictures only")
 class PagePicturesTest {
 
+    private static final float QUALITY = 0.7f;
+    private static final long MOST_BYTES = 250_000;
     private static final int[][] SIZES = {{1440, 900}, {1024, 768}, {390, 844}};
     private static final String[][] PLACES = {
         {"axis", "#there/view-1?time=25s"},
@@ -29,6 +36,10 @@ class PagePicturesTest {
         {"test-frame", "#there/view-1/shot/5?time=25s"},
         {"nd", "#there/view-1/shot/6?time=25s"},
         {"expose", "#there/view-1/shot/8?time=25s"},
+        {"steps", "#there/view-1/shot/2?time=25s"},
+        {"level", "#there/view-1/shot/3?time=25s"},
+        {"cover", "#there/view-1/shot/7?time=25s"},
+        {"judge", "#there/view-1/shot/9?time=25s"},
         {"log", "#there/view-1/log"},
         {"kit", "#kit"},
         {"before", "#before"},
@@ -65,7 +76,7 @@ class PagePicturesTest {
                         take(
                                 browser,
                                 to.resolve(
-                                        place[0] + "-" + size[0] + (light.equals("night") ? "-night" : "") + ".png"));
+                                        place[0] + "-" + size[0] + (light.equals("night") ? "-night" : "") + ".jpg"));
                     }
                 }
             }
@@ -74,8 +85,17 @@ class PagePicturesTest {
     }
 
     private static void take(Browser browser, Path file) throws IOException {
-        byte[] picture = browser.picture();
-        assertThat(ImageIO.read(new ByteArrayInputStream(picture))).isNotNull();
-        Files.write(file, picture);
+        BufferedImage seen = ImageIO.read(new ByteArrayInputStream(browser.picture()));
+        BufferedImage plain = new BufferedImage(seen.getWidth(), seen.getHeight(), BufferedImage.TYPE_INT_RGB);
+        plain.createGraphics().drawImage(seen, 0, 0, null);
+        ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
+        ImageWriteParam quality = writer.getDefaultWriteParam();
+        quality.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
+        quality.setCompressionQuality(QUALITY);
+        try (ImageOutputStream out = ImageIO.createImageOutputStream(Files.newOutputStream(file))) {
+            writer.setOutput(out);
+            writer.write(null, new IIOImage(plain, null, null), quality);
+        }
+        assertThat(Files.size(file)).isBetween(2_000L, MOST_BYTES);
     }
 }

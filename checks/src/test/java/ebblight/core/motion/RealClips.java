@@ -18,6 +18,13 @@ final class RealClips {
 
     private RealClips() {}
 
+    /** The weights of the prototype. */
+    static Path weights() {
+        Path file = SHARED.resolve("prototype/survey/weights.json");
+        Assumptions.assumeTrue(Files.exists(file), "the prototype is not on this machine: no weights.json");
+        return file;
+    }
+
     static Path file(String path) {
         Path file = SHARED.resolve("data/clips").resolve(path);
         Assumptions.assumeTrue(Files.exists(file), "the real clips are not on this machine: no data/clips/" + path);

@@ -2,12 +2,9 @@ package ebblight.core.motion;
 
 import ebblight.core.numeric.Powers;
 import ebblight.core.numeric.Work;
-import ebblight.demo.Weather;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** Figures of the real clips, none of which belong to this project. */
@@ -17,6 +14,9 @@ final class RealTrial {
 
     /** Which kinds (columns of the region model) each value of a mask admits. */
     static final int[][] ADMITS = {{0}, {1}, {2}, {3}, {0, 1}, {0, 3}};
+
+    /** Ridge of fits that are held to no other weights. */
+    private static final double LOOSE = 0.1;
 
     private static final int WATER = Kind.FLOWING.column();
 
@@ -39,37 +39,13 @@ final class RealTrial {
         return new Regions(right(plain.map(), mask), right(drawn.map(), mask));
     }
 
-    /**
-     * The same with weights of which each tested clip knows nothing: fitted on the other two and on three weathers of
-     * the demo's coast, which count a third each. In the order of {@link #MASKED}.
-     */
+    /** The same with weights of which each tested clip knows nothing. In the order of {@link #MASKED}. */
     static List<Regions> leftOut(Work work) throws IOException {
-        Map<String, ViewSurvey.Parts> real = new HashMap<>();
-        for (String name : MASKED) {
-            real.put(
-                    name,
-                    ViewSurvey.of(RealClips.masked(name), Strokes.none(), RegionModel.standard(), work)
-                            .parts());
-        }
-        List<ViewTrial.Film> films = new ArrayList<>();
-        for (Weather weather : List.of(Weather.LIGHT, Weather.FRESH, Weather.SWELL)) {
-            films.add(ViewTrial.film(weather, 480, 100, work));
-        }
+        RegionScenes scenes = RegionScenes.of(work);
         List<Regions> regions = new ArrayList<>();
         for (String tested : MASKED) {
-            RegionFit fit = new RegionFit();
-            for (Map.Entry<String, ViewSurvey.Parts> other : real.entrySet()) {
-                if (!other.getKey().equals(tested)) {
-                    LuminanceFrames frames = other.getValue().frames();
-                    fit.add(other.getValue(), RealClips.mask(other.getKey(), frames.width(), frames.height()), 1);
-                }
-            }
-            for (ViewTrial.Film film : films) {
-                ViewSurvey survey = ViewSurvey.of(film.clip(), Strokes.none(), RegionModel.standard(), work);
-                if (survey.crop() == 0) {
-                    fit.add(survey.parts(), film.columns(work), 1.0 / 3);
-                }
-            }
+            RegionFit fit = new RegionFit(Optional.empty(), LOOSE);
+            scenes.addTo(fit, Optional.of(tested), 1);
             regions.add(regions(tested, fit.fit()));
         }
         return regions;
@@ -146,7 +122,7 @@ final class RealTrial {
         LuminanceFrames frames = LuminanceFrames.of(clip, Work.alone());
         PixelSeries series = PixelSeries.where(water(name, frames), frames.all(), frames.timesSeconds());
         NoiseModel noise = NoiseModel.of(frames, frames.mean(0, frames.count()));
-        return ClipCurve.of(Variogram.of(series, noise.at(series.mean())), false);
+        return ClipCurve.of(Variogram.of(series, noise.at(series.mean())), false, 0);
     }
 
     private static float[] water(String name, LuminanceFrames frames) throws IOException {

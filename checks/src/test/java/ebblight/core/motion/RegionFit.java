@@ -3,24 +3,40 @@ package ebblight.core.motion;
 import ebblight.core.numeric.Work;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 
 /**
- * The fit that the weights of {@link RegionModel} come from (prototype/survey/train.py): multinomial logistic
- * regression, kinds and clips weighted equally, ridge 0.02. Here it serves to leave out the clip that is tested.
+ * The fit that the weights of {@link RegionModel} come from: multinomial logistic regression, kinds weighted equally
+ * (after prototype/survey/train.py). It is held to an anchor: to 0, or to the weights of the prototype, which were fitted
+ * on ten masks of which only three are at hand.
  */
 final class RegionFit {
 
-    private static final double RIDGE = 0.02;
     private static final int SAMPLES_A_VALUE = 400;
     private static final int FEWEST = 200;
-    private static final int STEPS = 1500;
-    private static final double RATE = 1;
+    private static final int STEPS = 500;
+    private static final double RATE = 0.7;
 
     private final List<double[]> features = new ArrayList<>();
     private final List<int[]> admitted = new ArrayList<>();
     private final List<Double> weights = new ArrayList<>();
     private final Random random = new Random(0);
+    private final Optional<Anchor> anchor;
+    private final double ridge;
+
+    /** Weights that a fit is held to, with the mean and deviation that scale the features. */
+    record Anchor(double[] mean, double[] deviation, double[][] weights) {}
+
+    /**
+     * A fit that is pulled to an anchor, or to 0 with a scale of its own.
+     *
+     * @param ridge how strongly: half its product with the squared distance is added to the loss
+     */
+    RegionFit(Optional<Anchor> anchor, double ridge) {
+        this.anchor = anchor;
+        this.ridge = ridge;
+    }
 
     /**
      * Adds pixels of a clip.
@@ -58,11 +74,36 @@ final class RegionFit {
     }
 
     RegionModel fit() {
-        int n = features.size();
         int columns = RegionModel.FEATURES;
-        double[] mean = new double[columns];
-        double[] deviation = new double[columns];
-        for (int k = 0; k < columns; k++) {
+        Anchor to = anchor.orElseGet(this::ownScale);
+        double[] mean = to.mean();
+        double[] deviation = to.deviation();
+        double[] weight = evened();
+        double[][] now = new double[columns + 1][];
+        double[][] ahead = new double[columns + 1][];
+        for (int r = 0; r <= columns; r++) {
+            now[r] = to.weights()[r].clone();
+            ahead[r] = to.weights()[r].clone();
+        }
+        for (int step = 1; step <= STEPS; step++) {
+            double[][] slope = slope(ahead, mean, deviation, weight);
+            double push = step / (step + 3.0);
+            for (int r = 0; r <= columns; r++) {
+                for (int c = 0; c < RegionModel.KINDS; c++) {
+                    double next = ahead[r][c] - RATE * (slope[r][c] + ridge * (ahead[r][c] - to.weights()[r][c]));
+                    ahead[r][c] = next + push * (next - now[r][c]);
+                    now[r][c] = next;
+                }
+            }
+        }
+        return RegionModel.of(mean, deviation, now);
+    }
+
+    private Anchor ownScale() {
+        int n = features.size();
+        double[] mean = new double[RegionModel.FEATURES];
+        double[] deviation = new double[RegionModel.FEATURES];
+        for (int k = 0; k < mean.length; k++) {
             for (double[] x : features) {
                 mean[k] += x[k] / n;
             }
@@ -71,21 +112,7 @@ final class RegionFit {
             }
             deviation[k] = Math.sqrt(deviation[k]) + 1e-6;
         }
-        double[] weight = evened();
-        double[][] now = new double[columns + 1][RegionModel.KINDS];
-        double[][] ahead = new double[columns + 1][RegionModel.KINDS];
-        for (int step = 1; step <= STEPS; step++) {
-            double[][] slope = slope(ahead, mean, deviation, weight);
-            double push = step / (step + 3.0);
-            for (int r = 0; r <= columns; r++) {
-                for (int c = 0; c < RegionModel.KINDS; c++) {
-                    double next = ahead[r][c] - RATE * (slope[r][c] + RIDGE * ahead[r][c]);
-                    ahead[r][c] = next + push * (next - now[r][c]);
-                    now[r][c] = next;
-                }
-            }
-        }
-        return RegionModel.of(mean, deviation, now);
+        return new Anchor(mean, deviation, new double[mean.length + 1][RegionModel.KINDS]);
     }
 
     /** Weights by which every kind counts the same. */
@@ -118,7 +145,7 @@ final class RegionFit {
         for (int i = 0; i < weight.length; i++) {
             double[] x = features.get(i);
             for (int k = 0; k < columns; k++) {
-                z[k] = (x[k] - mean[k]) / deviation[k];
+                z[k] = Math.max(-4, Math.min(4, (x[k] - mean[k]) / deviation[k]));
             }
             z[columns] = 1;
             double sum = 0;

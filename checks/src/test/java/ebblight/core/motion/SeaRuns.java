@@ -25,11 +25,13 @@ final class SeaRuns {
     private final RgbPicture[][] rows;
     private final float[][][] light;
     private final int perSecond;
+    private final int[] at;
 
-    private SeaRuns(RgbPicture[][] rows, float[][][] light, int perSecond) {
+    private SeaRuns(RgbPicture[][] rows, float[][][] light, int perSecond, int[] at) {
         this.rows = rows;
         this.light = light;
         this.perSecond = perSecond;
+        this.at = at;
     }
 
     /** {@code runs} minutes of a sea, {@code perSecond} instants a second. */
@@ -47,7 +49,7 @@ final class SeaRuns {
                 light[run][i] = luminance(rows[run][i]);
             }
         }
-        return new SeaRuns(rows, light, perSecond);
+        return new SeaRuns(rows, light, perSecond, water.places());
     }
 
     private static float[] luminance(RgbPicture row) {
@@ -125,10 +127,11 @@ final class SeaRuns {
      * One clip.
      *
      * @param noise true mean variance of sensor and coding, squared luminance
+     * @param at where the points lie in the picture
      */
-    record Filmed(PixelSeries series, double noise) {
+    record Filmed(PixelSeries series, double noise, int[] at) {
         ClipCurve curve() {
-            return ClipCurve.of(Variogram.of(series, noise), false);
+            return ClipCurve.of(Variogram.of(series, noise), false, Crests.of(series, at, PICTURE_WIDTH));
         }
     }
 
@@ -151,6 +154,6 @@ final class SeaRuns {
                 noise += d * d / ((double) frames * all.length);
             }
         }
-        return new Filmed(PixelSeries.of(planes, times, all), noise);
+        return new Filmed(PixelSeries.of(planes, times, all), noise, at);
     }
 }

@@ -1,5 +1,6 @@
 package ebblight.core.blend;
 
+import ebblight.core.motion.Areas;
 import ebblight.core.motion.Kind;
 import ebblight.core.motion.RegionMap;
 import ebblight.core.motion.ViewSurvey;
@@ -14,6 +15,7 @@ import java.util.Optional;
 public final class BlendLayers {
 
     private static final String REST = "rest";
+    private static final double SMALLEST_AREA = 0.0015;
     /** A time with this share of the frames has at most twice the noise of all of them. */
     private static final double LEAST_OF_BURST = 0.25;
 
@@ -93,6 +95,7 @@ public final class BlendLayers {
             moving[p] = !fixed;
         }
         Reach.apply(survey.clip(), survey.horizon(), layerAt, still, moving, work);
+        giveIslandsAway(layerAt, map.width(), map.height());
         return new BlendLayers(List.copyOf(layers), layerAt);
     }
 
@@ -133,6 +136,22 @@ public final class BlendLayers {
         }
         throw new IllegalArgumentException("\"" + typed + "\" is no region of this picture; known are "
                 + String.join(", ", known) + ", their kinds, and rest");
+    }
+
+    /** Small islands of a layer would show as specks: they go to the layer they touch most. */
+    private static void giveIslandsAway(int[] layerAt, int w, int h) {
+        byte[] labels = new byte[layerAt.length];
+        for (int p = 0; p < labels.length; p++) {
+            labels[p] = (byte) layerAt[p];
+        }
+        Areas areas = Areas.of(labels, w, h);
+        int[] touched = areas.mostTouched(labels, w, h);
+        for (int p = 0; p < labels.length; p++) {
+            int area = areas.at(p);
+            if (areas.size(area) < SMALLEST_AREA * labels.length && touched[area] >= 0) {
+                layerAt[p] = areas.label(touched[area]);
+            }
+        }
     }
 
     /** The layers, each region in exactly one. */

@@ -32,7 +32,7 @@ public final class Ranking {
     private static final double VEILED_STOPS = 0.5;
     private static final double TILTED_DEGREES = 0.4;
     /** Sharpness above which no eye sees the difference at print size (common practice). */
-    private static final double SHARP = 0.92;
+    public static final double SHARP = 0.92;
 
     private Ranking() {}
 
@@ -117,10 +117,8 @@ public final class Ranking {
             notes.add("still parts as sharp as the best of this view");
         } else if (f.softness() == Measured.Softness.SHAKEN) {
             notes.add("shaken: still parts hold " + share + ", lost all over the picture and one way");
-        } else if (f.softness() == Measured.Softness.EVERYWHERE) {
-            notes.add("soft: still parts hold " + share + ", lost all over the picture: shaken, or out of focus");
         } else {
-            notes.add("a little soft: still parts hold " + share);
+            notes.add("soft: still parts hold " + share + ", lost all over the picture: shaken, or out of focus");
         }
     }
 

@@ -3,7 +3,7 @@ package ebblight.core.motion;
 import java.util.Arrays;
 
 /** Connected areas of equal label (neighbours by edge, not by corner). */
-final class Areas {
+public final class Areas {
 
     private final int[] at;
     private final int[] sizes;
@@ -15,7 +15,8 @@ final class Areas {
         this.labels = labels;
     }
 
-    static Areas of(byte[] picture, int w, int h) {
+    /** The areas of {@code picture}, one label a pixel, row by row. */
+    public static Areas of(byte[] picture, int w, int h) {
         int[] at = new int[w * h];
         Arrays.fill(at, -1);
         int[] stack = new int[w * h];
@@ -63,25 +64,28 @@ final class Areas {
         return new Areas(at, Arrays.copyOf(sizes, count), Arrays.copyOf(labels, count));
     }
 
-    int count() {
+    /** How many there are. */
+    public int count() {
         return sizes.length;
     }
 
     /** The area that holds pixel {@code p}. */
-    int at(int p) {
+    public int at(int p) {
         return at[p];
     }
 
-    int size(int area) {
+    /** Pixels of an area. */
+    public int size(int area) {
         return sizes[area];
     }
 
-    byte label(int area) {
+    /** The label of an area. */
+    public byte label(int area) {
         return labels[area];
     }
 
     /** For every area the largest area that touches it, or −1 when it fills the picture. */
-    int[] mostTouched(byte[] picture, int w, int h) {
+    public int[] mostTouched(byte[] picture, int w, int h) {
         int[] best = new int[sizes.length];
         Arrays.fill(best, -1);
         for (int p = 0; p < at.length; p++) {

@@ -47,6 +47,22 @@ final class ClipCurve implements TextureCurve {
     /** Added for clips so short that they see less than one wave: at 3 m/s two seconds told 2.4 times too much. */
     private static final double SHORT = 1.25;
 
+    /** From this likeness of far pixels on, long waves run in the clip: ripples and chop stay below. */
+    private static final double LONG_CRESTS = 0.06;
+
+    /** Two waves of a swell of 8 s: with less, its floor cannot be told from that of a wind sea. */
+    private static final double TWO_WAVES_SECONDS = 16;
+
+    /** Falls faster than a settled one, as a single wave does over which a block comes full circle. */
+    private static final double ONE_WAVE_SLOPE = 1.25;
+
+    /** Times the square root of the likeness, as the error of a variance goes with one over the root of its samples. */
+    private static final double FEW_WAVES = 0.7;
+
+    /** Added for every unit of slope beyond 1.8: the block has come full circle over one wave. */
+    private static final double FULL_CIRCLE = 1;
+
+    private static final double FULL_CIRCLE_SLOPE = 1.8;
     private static final double TINY = 1e-15;
     private static final double FAR_SECONDS = 1e6;
 
@@ -56,16 +72,24 @@ final class ClipCurve implements TextureCurve {
     private final double rawSlope;
     private final double tail;
     private final boolean breakers;
+    private final double crests;
     private final Gaps gaps;
 
     private ClipCurve(
-            Variogram variogram, double[] variance, double slope, double rawSlope, double tail, boolean breakers) {
+            Variogram variogram,
+            double[] variance,
+            double slope,
+            double rawSlope,
+            double tail,
+            boolean breakers,
+            double crests) {
         this.variogram = variogram;
         this.variance = variance;
         this.slope = slope;
         this.rawSlope = rawSlope;
         this.tail = tail;
         this.breakers = breakers;
+        this.crests = crests;
         gaps = Gaps.of(variogram.spacingSeconds(), neighbours(variance));
     }
 
@@ -73,8 +97,9 @@ final class ClipCurve implements TextureCurve {
      * The curve that continues a variogram.
      *
      * @param breakers whether the region holds breaking waves, whose sets a clip cannot know
+     * @param crests how much slow change goes together across the view, 0 to 1 ({@link Crests})
      */
-    static ClipCurve of(Variogram variogram, boolean breakers) {
+    static ClipCurve of(Variogram variogram, boolean breakers, double crests) {
         int n = variogram.size();
         double[] variance = new double[n];
         double longest = variogram.blockSeconds(n - 1);
@@ -89,7 +114,7 @@ final class ClipCurve implements TextureCurve {
         }
         double rawSlope = slopeAtEnd(variogram, variance);
         double slope = Double.isNaN(rawSlope) ? 1 : Math.min(1, Math.max(GENTLEST_SLOPE, rawSlope));
-        return new ClipCurve(variogram, variance, slope, rawSlope, tail / inTail, breakers);
+        return new ClipCurve(variogram, variance, slope, rawSlope, tail / inTail, breakers, crests);
     }
 
     /** Correlation of neighbouring frames; −1 when nothing is known of it. */
@@ -132,6 +157,11 @@ final class ClipCurve implements TextureCurve {
 
     @Override
     public boolean resolved() {
+        if (crests > LONG_CRESTS) {
+            return variogram.lengthSeconds() >= TWO_WAVES_SECONDS
+                    && rawSlope >= SETTLED_SLOPE
+                    && rawSlope <= ONE_WAVE_SLOPE;
+        }
         return rawSlope >= SETTLED_SLOPE;
     }
 
@@ -180,6 +210,8 @@ final class ClipCurve implements TextureCurve {
                 + 0.25
                 + 0.08 * Math.min(octaves, 4)
                 + (resolved() ? 0 : 0.15 * Math.min(octaves, 2))
+                + FEW_WAVES * Math.sqrt(crests)
+                + FULL_CIRCLE * Math.max(0, (Double.isNaN(rawSlope) ? 0 : rawSlope) - FULL_CIRCLE_SLOPE)
                 + UNSETTLED * Math.max(0, SETTLED_SLOPE - slope)
                 + (variogram.lengthSeconds() < SHORT_CLIP_SECONDS ? SHORT : 0)
                 + (breakers ? BREAKERS : 0);

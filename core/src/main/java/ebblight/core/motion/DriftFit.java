@@ -23,7 +23,7 @@ final class DriftFit {
     /** What each patch adds to b for the even drift to the right and down. */
     private final double[][] patch;
 
-    /** Squared difference of the means carried along the flow, and as they are. */
+    /** Squared difference of the means carried along the flow, and as they are, each place by the same weight. */
     private final double[] left = new double[1];
 
     private final double[] before = new double[1];
@@ -74,6 +74,7 @@ final class DriftFit {
         float[] second = means.planes()[start + lag];
         int[] samples = means.samples();
         float[] error = new float[samples.length];
+        float[] unmoved = new float[samples.length];
         float[] weight = new float[samples.length];
         float[] right = new float[samples.length];
         float[] down = new float[samples.length];
@@ -93,8 +94,8 @@ final class DriftFit {
             double ay = py - (int) py;
             double e = first[p] - between(second, at, w, ax, ay);
             double m = means.window()[p] * between(means.weight(), at, w, ax, ay);
-            double e0 = first[p] - (double) second[p];
             error[k] = (float) e;
+            unmoved[k] = first[p] - second[p];
             weight[k] = (float) m;
             right[k] = (float) ((first[p + 1]
                             - (double) first[p - 1]
@@ -108,9 +109,7 @@ final class DriftFit {
                     / 4);
             sumWeight += m;
             sumSquares += m * e * e;
-            before[0] += m * e0 * e0;
         }
-        left[0] += sumSquares;
         double spread = ROBUST_SPREADS * (Math.sqrt(sumSquares / (sumWeight + 1e-9)) + 1e-9);
         double half = w / 2.0;
         double[] j = new double[6];
@@ -119,6 +118,11 @@ final class DriftFit {
                 continue;
             }
             double e = error[k];
+            double e0 = unmoved[k];
+            // What changes strongly either way, as a gust on water taken for sky, must not drown the rest.
+            double even = weight[k] / (1 + (e * e + e0 * e0) / (2 * spread * spread));
+            left[0] += even * e * e;
+            before[0] += even * e0 * e0;
             double q = weight[k] / (1 + e * e / (spread * spread));
             j[0] = right[k] * t;
             j[3] = down[k] * t;

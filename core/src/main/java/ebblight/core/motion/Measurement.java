@@ -107,7 +107,8 @@ public final class Measurement {
             return false;
         }
         PixelSeries series = PixelSeries.of(parts.frames().all(), parts.frames().timesSeconds(), at);
-        TextureCurve curve = ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false);
+        double crests = Crests.of(series, at, parts.frames().width());
+        TextureCurve curve = ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false, crests);
         return Breakers.look(series, curve);
     }
 
@@ -180,9 +181,10 @@ public final class Measurement {
     }
 
     private static TextureCurve clipCurve(ViewSurvey.Parts parts, float[] mask, boolean setsUnknown) {
-        PixelSeries series =
-                PixelSeries.where(mask, parts.frames().all(), parts.frames().timesSeconds());
-        return ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), setsUnknown);
+        int[] at = PixelSeries.thinned(mask);
+        PixelSeries series = PixelSeries.of(parts.frames().all(), parts.frames().timesSeconds(), at);
+        double crests = Crests.of(series, at, parts.frames().width());
+        return ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), setsUnknown, crests);
     }
 
     public ViewSurvey survey() {

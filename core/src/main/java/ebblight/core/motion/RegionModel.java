@@ -4,8 +4,9 @@ package ebblight.core.motion;
  * The linear model that turns ten feature maps into four logits, one a {@link Kind}: scaled feature = (feature − mean)
  * / deviation, clipped to ±4; logit = Σ weight · scaled feature + bias.
  *
- * <p>A multinomial logistic fit (ridge 0.02) on ten hand-drawn masks of real clips and nine synthetic clips. With the
- * tested clip left out of the fit: 0.83 of the pixels right on the real clips, 0.94 on the synthetic ones.
+ * <p>A multinomial logistic fit on three hand-drawn masks of real clips and four filmed weathers of the demo's coast, held to
+ * the weights of the prototype, which knew ten masks (tools/region-weights; docs/decisions). docs/accuracy.md says how
+ * much of the picture it tells rightly.
  */
 public final class RegionModel {
 
@@ -46,18 +47,27 @@ public final class RegionModel {
                 },
                 new double[] {0.5685, 1.49271, 0.4289, 0.39964, 0.39694, 0.38441, 0.78026, 0.3081, 0.09499, 0.12244},
                 new double[][] {
-                    {-0.5546, -0.59541, 0.06152, 1.08849},
-                    {0.05553, -0.85094, 0.55006, 0.24535},
-                    {0.00516, -0.20427, -0.03622, 0.23534},
-                    {0.14323, -0.58145, 0.29804, 0.14017},
-                    {0.52502, -0.36628, -0.60312, 0.44438},
-                    {0.19496, 0.23095, -0.15929, -0.26663},
-                    {-0.57944, 0.22138, 0.46054, -0.10249},
-                    {0.40724, -0.586, 0.93908, -0.76031},
-                    {-0.28988, 0.31833, -0.33891, 0.31047},
-                    {0.01379, 0.20982, 0.60375, -0.82735},
-                    {0.41455, -0.3839, -0.05523, 0.02458}
+                    {-0.55680, -0.65817, 0.02729, 1.18768},
+                    {0.06700, -0.91964, 0.57983, 0.27281},
+                    {0.00795, -0.15397, -0.13704, 0.28307},
+                    {0.22238, -0.58710, 0.19304, 0.17168},
+                    {0.52156, -0.37791, -0.55322, 0.40956},
+                    {0.21667, 0.21927, -0.05420, -0.38176},
+                    {-0.60722, 0.22311, 0.38486, -0.00076},
+                    {0.44862, -0.61197, 0.71558, -0.55222},
+                    {-0.24828, 0.30323, -0.39126, 0.33632},
+                    {0.08375, 0.15043, 0.69231, -0.92649},
+                    {0.39484, -0.41968, -0.09411, 0.11895}
                 });
+    }
+
+    /** A row of four a feature, then the biases. */
+    double[][] weights() {
+        double[][] copy = new double[weights.length][];
+        for (int r = 0; r < copy.length; r++) {
+            copy[r] = weights[r].clone();
+        }
+        return copy;
     }
 
     /** Feature {@code k} in units of its own spread, not clipped. */

@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * How much of a region's texture is left in the mean over a block of time, measured inside the clip: half the mean
- * square difference of two block means that lie at least half the clip apart, over all pixels and all such pairs, less
+ * square difference of two block means that lie far apart in the clip, over all pixels and all such pairs, less
  * what sensor noise adds. Two far blocks share no texture, so half their squared difference is the variance of one
  * block mean about the scene's own long mean; the unknown long mean drops out, and no family of correlation functions
  * is assumed.

@@ -2,11 +2,13 @@ package ebblight.core.outing;
 
 import ebblight.core.light.CloudCover;
 import ebblight.core.numeric.Epoch;
+import ebblight.core.tide.Swell;
 import java.time.Instant;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What a forecast says of air and sea: rows at instants, straight lines between them; directions hold until the next
@@ -15,6 +17,7 @@ import java.util.Map;
 public final class Weather {
 
     private static final double LONGEST_GAP_SECONDS = 12 * 3600;
+    private static final double SWELL_STEP_SECONDS = 900;
 
     private final double[] seconds;
     private final Map<Kind, double[]> values = new EnumMap<>(Kind.class);
@@ -162,6 +165,25 @@ public final class Weather {
             }
         }
         return fastest;
+    }
+
+    /**
+     * The swell that runs up highest between two instants, where both its height and its period are told; empty where
+     * they are not, or where the sea is flat.
+     */
+    public Optional<Swell> highestSwell(double fromEpochSeconds, double toEpochSeconds) {
+        Optional<Swell> highest = Optional.empty();
+        for (double t = fromEpochSeconds; t <= toEpochSeconds; t += SWELL_STEP_SECONDS) {
+            double height = value(Kind.SWELL, t);
+            double period = value(Kind.SWELL_PERIOD, t);
+            if (height > 0 && period >= Swell.SHORTEST_SECONDS) {
+                Swell swell = new Swell(height, period);
+                if (highest.isEmpty() || swell.runUpMetres() > highest.get().runUpMetres()) {
+                    highest = Optional.of(swell);
+                }
+            }
+        }
+        return highest;
     }
 
     /** What its clouds take from the light; {@code otherwise} where it does not tell. */

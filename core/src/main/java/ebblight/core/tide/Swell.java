@@ -8,6 +8,9 @@ package ebblight.core.tide;
  */
 public record Swell(double heightMetres, double periodSeconds) {
 
+    /** The shortest period that still is swell, in seconds. */
+    public static final double SHORTEST_SECONDS = 1;
+
     private static final double GRAVITY = 9.81;
     private static final double RUN_UP = 0.043;
 
@@ -15,7 +18,7 @@ public record Swell(double heightMetres, double periodSeconds) {
         if (!(heightMetres >= 0 && heightMetres <= 20)) {
             throw new IllegalArgumentException("swell stands 0 to 20 m high, was " + heightMetres);
         }
-        if (!(periodSeconds >= 1 && periodSeconds <= 30)) {
+        if (!(periodSeconds >= SHORTEST_SECONDS && periodSeconds <= 30)) {
             throw new IllegalArgumentException("swell comes every 1 to 30 s, was " + periodSeconds);
         }
     }

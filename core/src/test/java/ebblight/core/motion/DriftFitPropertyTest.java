@@ -151,7 +151,7 @@ class DriftFitPropertyTest {
                 double across = (row[0] - W / 2.0) / (W / 2.0);
                 double along = (row[1] - H / 2.0) / (W / 2.0);
                 double[] equation = {row[4], row[5], row[4] * across, row[4] * along, row[5] * across, row[5] * along};
-                int patch = (int) (row[1] * 6 / W) * 6 + (int) (row[0] * 6 / W);
+                int patch = ((int) (row[1] * 6 / W)) * 6 + (int) (row[0] * 6 / W);
                 pulls[patch][0] += q * row[4] * row[2];
                 pulls[patch][1] += q * row[5] * row[2];
                 for (int r = 0; r < parts; r++) {

@@ -95,7 +95,7 @@ class SkyLayerPropertyTest {
         for (int i : used) {
             for (int p = 0; p < N; p++) {
                 double t = middle - SPACING * i;
-                double there = Plain.between(whole, W, H, p % W + t * u(flow, p), p / W + t * v(flow, p));
+                double there = Plain.between(whole, W, H, p % W + t * u(flow, p), Math.floorDiv(p, W) + t * v(flow, p));
                 double e = (frames.frame(i)[p] - there) / tolerance[p];
                 raw[p] += Math.exp(-e * e / 2) / samples;
             }
@@ -146,11 +146,11 @@ class SkyLayerPropertyTest {
     }
 
     private static double u(Flow flow, int p) {
-        return flow.u(p % W, p / W);
+        return flow.u(p % W, Math.floorDiv(p, W));
     }
 
     private static double v(Flow flow, int p) {
-        return flow.v(p % W, p / W);
+        return flow.v(p % W, Math.floorDiv(p, W));
     }
 
     /** Of the samples brought to the middle, those 45 % (two at least) that lie closest together. */
@@ -170,7 +170,7 @@ class SkyLayerPropertyTest {
             double[] still = new double[used.length];
             for (int k = 0; k < used.length; k++) {
                 double t = SPACING * used[k] - middle;
-                values[k] = Plain.between(frame[k], W, H, p % W + t * u(flow, p), p / W + t * v(flow, p));
+                values[k] = Plain.between(frame[k], W, H, p % W + t * u(flow, p), Math.floorDiv(p, W) + t * v(flow, p));
                 still[k] = frame[k][p];
             }
             Arrays.sort(values);
@@ -251,7 +251,7 @@ class SkyLayerPropertyTest {
             for (int k = 0; k < steps; k++) {
                 double t = seconds * (k + 0.5) / steps;
                 double x = p % W - u(flow, p) * t;
-                double y = p / W - v(flow, p) * t;
+                double y = Math.floorDiv(p, W) - v(flow, p) * t;
                 count += x >= 0 && y >= 0 && x <= W - 1 && y <= H - 1 ? 1 : 0;
             }
             inside += seen[p] * count / steps;

@@ -62,11 +62,11 @@ final class DustFinder {
         List<SortedCard.DustSpot> spots = new ArrayList<>();
         for (int scale = 0; scale < SpotMap.RADII.length; scale++) {
             for (int p = 0; p < count.width() * count.height(); p++) {
+                int row = p / count.width();
                 int shown = count.shown(scale, p);
                 if (shown >= LEAST_SHOWN
                         && count.views(scale, p) >= LEAST_VIEWS
                         && shown >= NEARLY_ALL * count.smooth(scale, p)) {
-                    int row = p / count.width();
                     spots.add(new SortedCard.DustSpot(
                             (p % count.width() + 0.5) / count.width(),
                             (row + 0.5) / count.height(),

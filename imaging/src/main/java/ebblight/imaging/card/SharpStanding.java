@@ -1,6 +1,8 @@
 package ebblight.imaging.card;
 
 import ebblight.core.card.Measured.Softness;
+import ebblight.core.card.Ranking;
+import ebblight.core.numeric.Quantiles;
 import java.util.Arrays;
 import java.util.List;
 
@@ -9,12 +11,13 @@ final class SharpStanding {
 
     /** Sharpness below which a block of the picture counts as soft. */
     private static final double SOFT = 0.8;
-    /** Of all blocks, from this share on it was not one part that moved but the camera. */
-    private static final double EVERYWHERE = 0.5;
-
+    /** Share of the blocks from which it is said that some are soft. */
     private static final double SOME = 0.12;
+
     private static final int BLOCKS_ACROSS = 6;
     private static final int BLOCKS_DOWN = 4;
+    private static final int LEAST_BLOCKS = 3;
+    private static final int LEAST_IN_BLOCK = 12;
     /** log2 of the detail below which a cell of the best frame says nothing. */
     private static final double LEAST_DETAIL = -6.5;
     /** Stops between the blur of both directions from which it has one. */
@@ -93,35 +96,49 @@ final class SharpStanding {
         for (int i = 0; i < compared.length; i++) {
             compared[i] = still[i] && cells.known(i) && sharp.known(i) && sharp.detail(i) > LEAST_DETAIL;
         }
-        double loss = ViewParts.median(compared.length, i -> compared[i], i -> cells.detail(i) - sharp.detail(i));
+        double[] losses = blockLosses(cells, sharp, compared);
+        double loss = losses.length < LEAST_BLOCKS
+                ? ViewParts.median(compared.length, i -> compared[i], i -> cells.detail(i) - sharp.detail(i))
+                : losses[losses.length / 2];
         if (Double.isNaN(loss)) {
             return new Found(Double.NaN, Softness.NONE, 0);
         }
-        double share = softShare(cells, sharp, compared);
+        double sharpness = Math.min(1, Math.pow(2, loss));
+        long soft = Arrays.stream(losses).filter(l -> Math.pow(2, l) < SOFT).count();
+        double share = losses.length == 0 ? 0 : (double) soft / losses.length;
+        if (sharpness >= Ranking.SHARP) {
+            return new Found(sharpness, share < SOME ? Softness.NONE : Softness.PARTS, share);
+        }
         double across = ViewParts.median(compared.length, i -> compared[i], i -> cells.across(i) - sharp.across(i));
         double down = ViewParts.median(compared.length, i -> compared[i], i -> cells.down(i) - sharp.down(i));
-        Softness softness = share < SOME
-                ? Softness.NONE
-                : share < EVERYWHERE
-                        ? Softness.PARTS
-                        : Math.abs(across - down) > ONE_WAY_STOPS ? Softness.SHAKEN : Softness.EVERYWHERE;
-        return new Found(Math.min(1, Math.pow(2, loss)), softness, share);
+        boolean oneWay = Math.abs(across - down) > ONE_WAY_STOPS;
+        return new Found(sharpness, oneWay ? Softness.SHAKEN : Softness.EVERYWHERE, share);
     }
 
-    /** Share of the blocks of the picture, of those where something stands, that are soft as a whole. */
-    private static double softShare(Cells cells, Cells sharp, boolean[] compared) {
-        int judged = 0;
-        int soft = 0;
-        for (int block = 0; block < BLOCKS_ACROSS * BLOCKS_DOWN; block++) {
-            int here = block;
-            double loss = ViewParts.median(
-                    compared.length,
-                    i -> compared[i] && blockOf(cells, i) == here,
-                    i -> cells.detail(i) - sharp.detail(i));
-            judged += Double.isNaN(loss) ? 0 : 1;
-            soft += loss < Math.log(SOFT) / Math.log(2) ? 1 : 0;
+    /**
+     * log2 of the sharpness of each block of the picture in which enough stands still, the softest first. Wind moves
+     * what is in some blocks; a camera that moves softens more than half of them.
+     */
+    private static double[] blockLosses(Cells cells, Cells sharp, boolean[] compared) {
+        int blocks = BLOCKS_ACROSS * BLOCKS_DOWN;
+        double[][] found = new double[blocks][compared.length / blocks * 2 + 2];
+        int[] counts = new int[blocks];
+        for (int i = 0; i < compared.length; i++) {
+            int block = blockOf(cells, i);
+            if (compared[i] && counts[block] < found[block].length) {
+                found[block][counts[block]++] = cells.detail(i) - sharp.detail(i);
+            }
         }
-        return judged == 0 ? 0 : (double) soft / judged;
+        double[] losses = new double[blocks];
+        int n = 0;
+        for (int block = 0; block < blocks; block++) {
+            if (counts[block] >= LEAST_IN_BLOCK) {
+                losses[n++] = Quantiles.median(found[block], counts[block]);
+            }
+        }
+        double[] sorted = Arrays.copyOf(losses, n);
+        Arrays.sort(sorted);
+        return sorted;
     }
 
     private static int blockOf(Cells cells, int i) {

@@ -15,6 +15,8 @@ final class ViewSketch {
     private static final int ROUND = 5;
     /** Farthest that the tripod may have moved within a view, share of the width. */
     private static final double FARTHEST = 0.06;
+    /** Likeness from which it is not asked whether another shift fits better still. */
+    private static final double CLEARLY_ALIKE = 0.6;
     /** Places that two sketches must share. */
     private static final int LEAST_SHARED = 150;
 
@@ -78,6 +80,9 @@ final class ViewSketch {
             return 0;
         }
         double best = correlation(other, 0, 0);
+        if (best > CLEARLY_ALIKE) {
+            return best;
+        }
         double[] shift = PhaseCorrelation.shift(pattern, other.pattern, width, height);
         int dx = (int) Math.rint(shift[0]);
         int dy = (int) Math.rint(shift[1]);

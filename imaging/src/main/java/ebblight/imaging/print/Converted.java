@@ -7,6 +7,9 @@ import ebblight.imaging.IccProfile;
 /** Linear light brought from the primaries of one profile to those of another, in place. */
 public final class Converted {
 
+    /** Rounding of profiles in 16 bits is no colour out of reach. */
+    private static final double SMALL = 1e-3;
+
     private Converted() {}
 
     /**
@@ -49,7 +52,4 @@ public final class Converted {
         }
         return (double) all / ((long) w * picture.height());
     }
-
-    /** Rounding of profiles in 16 bits is no colour out of reach. */
-    private static final double SMALL = 1e-3;
 }

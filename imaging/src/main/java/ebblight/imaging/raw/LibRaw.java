@@ -44,6 +44,12 @@ interface LibRaw extends Library {
 
     int libraw_unpack(Pointer raw);
 
+    /** Spreads the sensor's values over four channels a pixel, which the handle's first field points to. */
+    int libraw_raw2image(Pointer raw);
+
+    /** Takes the black level off what {@code libraw_raw2image} made. */
+    void libraw_subtract_black(Pointer raw);
+
     int libraw_dcraw_process(Pointer raw);
 
     Pointer libraw_dcraw_make_mem_image(Pointer raw, IntByReference error);
@@ -59,6 +65,20 @@ interface LibRaw extends Library {
     int libraw_get_raw_width(Pointer raw);
 
     int libraw_get_raw_height(Pointer raw);
+
+    int libraw_get_iwidth(Pointer raw);
+
+    int libraw_get_iheight(Pointer raw);
+
+    /** Channel of a pixel of the mosaic: 0 red, 1 and 3 green, 2 blue. */
+    int libraw_COLOR(Pointer raw, int row, int column);
+
+    int libraw_get_color_maximum(Pointer raw);
+
+    float libraw_get_pre_mul(Pointer raw, int channel);
+
+    /** Camera's colours to linear sRGB. */
+    float libraw_get_rgb_cam(Pointer raw, int row, int column);
 
     float libraw_get_cam_mul(Pointer raw, int channel);
 

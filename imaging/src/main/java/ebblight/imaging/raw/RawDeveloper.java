@@ -7,6 +7,7 @@ import java.io.DataOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -89,6 +90,51 @@ public final class RawDeveloper implements AutoCloseable {
                     : Optional.empty();
             return new RawFacts(exposure, fNumber, iso, focal, taken, in.readUTF());
         });
+    }
+
+    /**
+     * Reads what the sensor gathered.
+     *
+     * @throws RawException when it is no Bayer mosaic or cannot be read, and why
+     */
+    public RawMosaic mosaic(byte[] file) throws RawException {
+        return ask(Wire.MOSAIC, file, in -> {
+            int width = in.readInt();
+            int height = in.readInt();
+            int[] colours = new int[4];
+            int[] black = new int[4];
+            for (int k = 0; k < 4; k++) {
+                colours[k] = in.readInt();
+            }
+            for (int k = 0; k < 4; k++) {
+                black[k] = in.readInt();
+            }
+            int white = in.readInt();
+            int flip = in.readInt();
+            float[] cameraGains = floats(in, 3);
+            float[] daylightGains = floats(in, 3);
+            float[] toSrgb = floats(in, 9);
+            String camera = in.readUTF();
+            short[] samples = new short[width * height];
+            byte[] row = new byte[2 * width];
+            for (int y = 0; y < height; y++) {
+                in.readFully(row);
+                ByteBuffer.wrap(row)
+                        .order(ByteOrder.nativeOrder())
+                        .asShortBuffer()
+                        .get(samples, y * width, width);
+            }
+            return new RawMosaic(
+                    width, height, colours, black, white, flip, cameraGains, daylightGains, toSrgb, camera, samples);
+        });
+    }
+
+    private static float[] floats(DataInputStream in, int count) throws IOException {
+        float[] values = new float[count];
+        for (int k = 0; k < count; k++) {
+            values[k] = in.readFloat();
+        }
+        return values;
     }
 
     private interface Answer<T> {

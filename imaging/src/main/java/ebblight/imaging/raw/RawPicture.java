@@ -62,6 +62,20 @@ final class RawPicture implements AutoCloseable {
         out.writeUTF((camera.getString(4) + " " + camera.getString(68)).strip());
     }
 
+    /** Writes the sensor's mosaic, as {@link Wire#MOSAIC} says, once {@code begin} has begun the answer. */
+    void mosaic(Beginning begin, DataOutputStream out) throws IOException {
+        unpack();
+        check(library.libraw_raw2image(raw));
+        MosaicReading reading = new MosaicReading(library, raw);
+        begin.begin();
+        reading.write(out);
+    }
+
+    /** Begins an answer. */
+    interface Beginning {
+        void begin() throws IOException;
+    }
+
     private void unpack() throws RawException {
         check(library.libraw_unpack(raw));
         if (damage > 0) {

@@ -58,6 +58,7 @@ public final class RawWorker {
                     done();
                     raw.facts(out);
                 }
+                case Wire.MOSAIC -> raw.mosaic(this::done, out);
                 default -> throw new IOException("not a request: " + request);
             }
         } catch (RawException e) {

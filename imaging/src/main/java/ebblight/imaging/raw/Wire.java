@@ -15,6 +15,9 @@ final class Wire {
      */
     static final int FACTS = 2;
 
+    /** Request: the sensor's mosaic. Then the file as above. Answer: what {@link RawMosaic} holds, in its order. */
+    static final int MOSAIC = 3;
+
     static final int DONE = 0;
     /** The answer is a sentence that continues the file's name. */
     static final int REFUSED = 1;

@@ -150,7 +150,7 @@ final class Leak {
         }
         for (int k = 0; k < 400; k++) {
             for (int c = 0; c < 3; c++) {
-                most = Math.max(most, value(surface[c], (k % 20 + 0.5) / 20, (k / 20 + 0.5) / 20));
+                most = Math.max(most, value(surface[c], (k % 20 + 0.5) / 20, (Math.floorDiv(k, 20) + 0.5) / 20));
             }
         }
         if (most < LEAST * mean) {
@@ -160,7 +160,7 @@ final class Leak {
         for (int i = 0; i < w * h; i++) {
             double taken = 0;
             for (int c = 0; c < 3; c++) {
-                double light = value(surface[c], (i % w + 0.5) / w, (i / w + 0.5) / h);
+                double light = value(surface[c], (i % w + 0.5) / w, (Math.floorDiv(i, w) + 0.5) / h);
                 double less = Math.min(picture.plane(c)[i], Math.max(0, light));
                 picture.plane(c)[i] -= (float) less;
                 taken = Math.max(taken, less);

@@ -144,8 +144,8 @@ final class PairScene {
             }
             for (int p = 0; p < out.length; p++) {
                 double x = (double) (p % WIDTH) / size;
-                double y = (double) (p / WIDTH) / size;
-                int k = (int) y * w + (int) x;
+                double y = (double) Math.floorDiv(p, WIDTH) / size;
+                int k = ((int) y) * w + ((int) x);
                 double fx = x - (int) x;
                 double fy = y - (int) y;
                 out[p] += (float) (0.4

@@ -99,7 +99,7 @@ class ColoursReferenceTest {
         for (int c = 0; c < 3; c++) {
             String[] told = OtherProgram.output("exiftool", "-s3", "-ICC_Profile:" + tags[c], file.toString())
                     .strip()
-                    .split(" ");
+                    .split(" ", -1);
             for (int r = 0; r < 3; r++) {
                 assertThat(m[3 * r + c]).isCloseTo(Double.parseDouble(told[r]), within(1e-4));
             }

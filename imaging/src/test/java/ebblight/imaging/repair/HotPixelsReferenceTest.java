@@ -7,6 +7,8 @@ import ebblight.core.numeric.Work;
 import ebblight.imaging.LightPicture;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.Random;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,7 +39,8 @@ class HotPixelsReferenceTest {
 
     /** Codes of a frame; the files hold one grey channel without a profile. */
     private int[] codes(String time, String number) throws Exception {
-        LightPicture frame = LightPicture.read(darks.resolve(String.format(NAME, time, number)), Work.alone());
+        LightPicture frame =
+                LightPicture.read(darks.resolve(String.format(Locale.ROOT, NAME, time, number)), Work.alone());
         float[] linear = frame.profile().curve().table(8);
         int[] codes = new int[frame.light().red().length];
         for (int i = 0; i < codes.length; i++) {
@@ -69,7 +72,7 @@ class HotPixelsReferenceTest {
 
         @Override
         public String toString() {
-            return String.format(java.util.Locale.ROOT, "precision %.3f, recall %.3f of %d", precision, recall, truth);
+            return String.format(Locale.ROOT, "precision %.3f, recall %.3f of %d", precision, recall, truth);
         }
     }
 
@@ -104,7 +107,7 @@ class HotPixelsReferenceTest {
         LightPicture one = LightPicture.read(file, Work.alone());
         DarkFrames frames =
                 DarkFrames.read(file, one.light().width(), one.light().height(), Work.alone());
-        return DarkLight.of(frames, java.util.OptionalDouble.empty(), Work.alone());
+        return DarkLight.of(frames, OptionalDouble.empty(), Work.alone());
     }
 
     /** Found in one frame; hot is what another frame of that time and two of half that time show, growing with time. */
@@ -117,7 +120,7 @@ class HotPixelsReferenceTest {
         for (int i = 0; i < truth.length; i++) {
             truth[i] = other[i] >= 3 && half[i] >= 2 && halfAgain[i] >= 2 && 2 * other[i] >= 3 * half[i] - 2;
         }
-        DarkLight dark = dark(darks.resolve(String.format(NAME, LONG, "0003")));
+        DarkLight dark = dark(darks.resolve(String.format(Locale.ROOT, NAME, LONG, "0003")));
         boolean[] found = HotPixels.inDark(dark);
         Score ours = Score.of(found, truth);
         Score plain = Score.of(plain(dark.light().red(), 5), truth);
@@ -144,7 +147,12 @@ class HotPixelsReferenceTest {
         }
         int[] codes = new int[3 * real.length];
         for (int i = 0; i < real.length; i++) {
-            double glow = 60 * Math.exp(-Math.hypot(i % w, i / w) / 90);
+<<<<<<< HEAD
+            int row = i / w;
+            double glow = 60 * Math.exp(-Math.hypot(i % w, row) / 90);
+=======
+            double glow = 60 * Math.exp(-Math.hypot(i % w, Math.floorDiv(i, w)) / 90);
+>>>>>>> main
             double value = 10 + glow + real[i] + planted[i] + 2 * random.nextGaussian();
             truth[i] = planted[i] > 0 || (real[i] >= 14 && again[i] >= 14);
             unsure[i] = !truth[i] && real[i] >= 2; // real ones too faint for the noise that was added
@@ -187,8 +195,14 @@ class HotPixelsReferenceTest {
         RgbPicture picture = RgbPicture.black(w, h);
         boolean[] star = new boolean[w * h];
         for (int i = 0; i < w * h; i++) {
+            int row = i / w;
             for (int c = 0; c < 3; c++) {
-                picture.plane(c)[i] = (float) (0.02 + 0.01 * (i / w) / h + 0.001 * random.nextGaussian());
+<<<<<<< HEAD
+                picture.plane(c)[i] = (float) (0.02 + 0.01 * row / h + 0.001 * random.nextGaussian());
+=======
+                picture.plane(c)[i] =
+                        (float) (0.02 + 0.01 * (double) Math.floorDiv(i, w) / h + 0.001 * random.nextGaussian());
+>>>>>>> main
             }
         }
         for (int k = 0; k < 600; k++) { // of one pixel each: the hardest to tell from hot ones

@@ -41,31 +41,65 @@ final class RepairPictures {
     }
 
     static LightPicture of(RgbPicture picture) {
-        return new LightPicture(picture, LINEAR, 16, FrameFacts.none(), List.of());
+        return new LightPicture(picture, LINEAR, 16, FrameFacts.none(), Optional.empty(), List.of());
     }
 
-    static Repair nothing() {
+    private static Repair only(
+            Optional<Path> darks,
+            Optional<Path> frames,
+            Optional<Path> reference,
+            Optional<Cast> cast,
+            Optional<Cast.Area> neutral) {
+        return new Repair(
+                darks, frames, reference, cast, neutral, OptionalDouble.empty(), List.of(), OptionalDouble.empty());
+    }
+
+    static final Repair NOTHING =
+            only(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+    static Repair frames(Path folder) {
+        return only(Optional.empty(), Optional.of(folder), Optional.empty(), Optional.empty(), Optional.empty());
+    }
+
+    static Repair reference(Path file) {
+        return only(Optional.empty(), Optional.empty(), Optional.of(file), Optional.empty(), Optional.empty());
+    }
+
+    static Repair cast(Cast cast) {
+        return only(Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(cast), Optional.empty());
+    }
+
+    static Repair neutral(Cast.Area area) {
+        return only(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(area));
+    }
+
+    private static Repair last(OptionalDouble cornerStops, List<Dust> dust, OptionalDouble levelDegrees) {
         return new Repair(
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                OptionalDouble.empty());
+                cornerStops,
+                dust,
+                levelDegrees);
+    }
+
+    static Repair corners(double stops) {
+        return last(OptionalDouble.of(stops), List.of(), OptionalDouble.empty());
+    }
+
+    static Repair dust(Dust dust) {
+        return last(OptionalDouble.empty(), List.of(dust), OptionalDouble.empty());
+    }
+
+    static Repair level(double degrees) {
+        return last(OptionalDouble.empty(), List.of(), OptionalDouble.of(degrees));
     }
 
     static Repairer.Repaired byDarks(RgbPicture picture, Path darks) throws IOException {
-        Repair repair = new Repair(
-                Optional.of(darks),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                OptionalDouble.empty());
+        Repair repair =
+                only(Optional.of(darks), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
         return Repairer.repair(of(picture), repair, Work.alone());
     }
 }

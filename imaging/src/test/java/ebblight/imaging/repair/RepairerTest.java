@@ -10,8 +10,6 @@ import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.function.DoubleBinaryOperator;
@@ -52,10 +50,15 @@ class RepairerTest {
         RgbPicture picture = RgbPicture.black(W, H);
         for (int i = 0; i < W * H; i++) {
             for (int c = 0; c < 3; c++) {
-                picture.plane(c)[i] = (float) light.applyAsDouble(i % W, i / W);
+                picture.plane(c)[i] = (float) light.applyAsDouble(i % W, row(i));
             }
         }
         return picture;
+    }
+
+    private static double row(int i) {
+        int row = i / W;
+        return row;
     }
 
     private static Repairer.Repaired repaired(RgbPicture picture, Repair repair) throws IOException {
@@ -74,7 +77,7 @@ class RepairerTest {
 
     @Test
     void nothingAskedForChangesNothing() throws IOException {
-        Repairer.Repaired repaired = repaired(scene(1), RepairPictures.nothing());
+        Repairer.Repaired repaired = repaired(scene(1), RepairPictures.NOTHING);
         assertThat(furthest(repaired.light(), scene(1))).isZero();
         assertThat(repaired.changes()).isEmpty();
     }
@@ -89,15 +92,7 @@ class RepairerTest {
         for (int c = 0; c < 3; c++) {
             picture.plane(c)[0] = 1;
         }
-        Repair repair = new Repair(
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.of(new Cast(0.8, 1.3)),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                OptionalDouble.empty());
+        Repair repair = RepairPictures.cast(new Cast(0.8, 1.3));
         Repairer.Repaired repaired = repaired(picture, repair);
         RgbPicture expected = scene(2);
         for (int c = 0; c < 3; c++) {
@@ -113,15 +108,7 @@ class RepairerTest {
         for (int i = 0; i < W * H; i++) {
             picture.red()[i] *= 1.1f;
         }
-        Repair repair = new Repair(
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.of(new Cast.Area(0.1, 0.1, 0.3, 0.3)),
-                OptionalDouble.empty(),
-                List.of(),
-                OptionalDouble.empty());
+        Repair repair = RepairPictures.neutral(new Cast.Area(0.1, 0.1, 0.3, 0.3));
         assertThat(furthest(repaired(picture, repair).light(), even((x, y) -> 0.2)))
                 .isLessThan(1e-6);
         RgbPicture black = even((x, y) -> 0);
@@ -135,15 +122,7 @@ class RepairerTest {
         double corner = W * W / 4.0 + H * H / 4.0;
         RgbPicture picture = even((x, y) ->
                 0.4 * Math.pow(2, -0.7 * (Math.pow(x + 0.5 - W / 2.0, 2) + Math.pow(y + 0.5 - H / 2.0, 2)) / corner));
-        Repair repair = new Repair(
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.of(0.7),
-                List.of(),
-                OptionalDouble.empty());
+        Repair repair = RepairPictures.corners(0.7);
         assertThat(furthest(repaired(picture, repair).light(), even((x, y) -> 0.4)))
                 .isLessThan(1e-5);
     }
@@ -158,7 +137,7 @@ class RepairerTest {
         RgbPicture moved = scene(5);
         double worst = 0;
         for (int i = 0; i < W * H; i++) {
-            double leak = 0.1 * Math.pow(1 - (i / W) / (double) H, 2) * (1 - 0.4 * (i % W) / W);
+            double leak = 0.1 * Math.pow(1 - row(i) / H, 2) * (1 - 0.4 * (i % W) / W);
             worst = Math.max(worst, leak);
             for (int c = 0; c < 3; c++) {
                 double light = 2 * (i % W < W / 3 && i / W > H / 2 ? moved : truth).plane(c)[i];
@@ -169,15 +148,7 @@ class RepairerTest {
         }
         Path file = folder.resolve("reference.tif");
         RepairPictures.write(file, reference);
-        Repair repair = new Repair(
-                Optional.empty(),
-                Optional.empty(),
-                Optional.of(file),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                OptionalDouble.empty());
+        Repair repair = RepairPictures.reference(file);
         RgbPicture light = repaired(picture, repair).light();
         double left = 0;
         for (int i = 0; i < W * H; i++) {
@@ -192,15 +163,7 @@ class RepairerTest {
 
         Path other = folder.resolve("other.tif");
         RepairPictures.write(other, scene(9));
-        Repair wrong = new Repair(
-                Optional.empty(),
-                Optional.empty(),
-                Optional.of(other),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                OptionalDouble.empty());
+        Repair wrong = RepairPictures.reference(other);
         assertThatThrownBy(() -> repaired(scene(4), wrong)).hasMessageContaining("must be the same view");
     }
 
@@ -211,20 +174,12 @@ class RepairerTest {
         for (int i = 0; i < grain.length; i++) {
             grain[i] = (float) (0.002 * random.nextGaussian());
         }
-        DoubleBinaryOperator sky = (x, y) -> 0.3 + 0.1 * y / H + grain[(int) y * W + (int) x];
+        DoubleBinaryOperator sky = (x, y) -> 0.3 + 0.1 * y / H + grain[(int) (y * W + x)];
         RgbPicture picture = even((x, y) -> {
             double far = Math.hypot(x + 0.5 - W / 2.0, y + 0.5 - H / 2.0) / 5;
             return sky.applyAsDouble(x, y) * (far < 1 ? 0.9 : far < 1.4 ? 0.9 + 0.1 * (far - 1) / 0.4 : 1);
         });
-        Repair repair = new Repair(
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                List.of(new Dust(0.5, 0.5, 5.0 / W)),
-                OptionalDouble.empty());
+        Repair repair = RepairPictures.dust(new Dust(0.5, 0.5, 5.0 / W));
         Repairer.Repaired repaired = repaired(picture, repair);
         RgbPicture clean = even(sky);
         double left = 0;
@@ -316,7 +271,7 @@ class RepairerTest {
             picture.plane(c)[lamp] = 0.9f;
         }
         float[] before = picture.green().clone();
-        Repair repair = frames(views);
+        Repair repair = RepairPictures.frames(views);
         Repairer.Repaired repaired = repaired(picture, repair);
         byte[] mask = repaired.mask().values();
         for (int i : hot) {
@@ -331,19 +286,8 @@ class RepairerTest {
 
         Path same = Files.createDirectory(folder.resolve("same"));
         RepairPictures.write(same.resolve("a.tif"), night(200, hot));
-        assertThatThrownBy(() -> repaired(night(200, hot), frames(same))).hasMessageContaining("shows one view only");
-    }
-
-    private static Repair frames(Path folder) {
-        return new Repair(
-                Optional.empty(),
-                Optional.of(folder),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                OptionalDouble.empty());
+        assertThatThrownBy(() -> repaired(night(200, hot), RepairPictures.frames(same)))
+                .hasMessageContaining("shows one view only");
     }
 
     private static RgbPicture night(long seed, int[] hot) {
@@ -362,15 +306,7 @@ class RepairerTest {
 
     @Test
     void aTurnLevelsAndCutsEmptyCorners() throws IOException {
-        Repair repair = new Repair(
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                List.of(),
-                OptionalDouble.of(2));
+        Repair repair = RepairPictures.level(2);
         double slope = Math.tan(Math.toRadians(2));
         // a horizon whose right end lies higher by 2 degrees
         RgbPicture picture = even((x, y) -> y + slope * (x - W / 2.0) < H / 2.0 ? 0.6 : 0.1);

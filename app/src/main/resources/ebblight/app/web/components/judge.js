@@ -21,7 +21,10 @@ export function judgeBody(c) {
   }
   const content = el('div.judge');
   const foot = el('div');
-  const next = { thirds: 0, bias: 0, tags: [...(last.tags || [])], why: last.why || proposeWhy(), verdict: last.verdict || 'keep' };
+  // Kept while the frame is judged: the page may be drawn anew meanwhile, by answers that arrive.
+  const fresh = () => ({ thirds: 0, bias: 0, tags: [...(last.tags || [])], why: last.why || proposeWhy(), verdict: last.verdict || 'keep' });
+  s.judging = s.judging?.frame === last.frame && s.judging.openedAt === last.openedAt ? s.judging : { frame: last.frame, openedAt: last.openedAt, next: fresh() };
+  const { next } = s.judging;
 
   function proposeWhy() {
     const word = (want) => rowRegions(s.measured, s.shown).filter((r) => want(r)).map((r) => [r, parseWish(s.view.wishes?.[r.id]).word]).filter(([, w]) => w).map(([r, w]) => `${nameOfKind(r.kind).toLowerCase()} ${w}`);
@@ -58,6 +61,7 @@ export function judgeBody(c) {
         entry.next = { thirds: next.thirds, stops: Math.round(100 * next.bias) / 100 };
       }
     }, { undoable: false });
+    s.judging = null;
   }
 
   function again() {

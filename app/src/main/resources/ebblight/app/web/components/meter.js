@@ -7,7 +7,7 @@ import { clockIn } from '../logic/zone.js';
 import { fraction } from '../axis/scale.js';
 
 /** A reading to begin with: the last one, else what the frames tell, else a clear evening. */
-export function expectedReading(outing, measured) {
+function expectedReading(outing, measured) {
   const last = outing.light?.readings?.at(-1)?.dials;
   if (last) {
     return { ...last };
@@ -17,6 +17,15 @@ export function expectedReading(outing, measured) {
     time: dials.time.at(0.125),
     iso: dials.iso.at(measured?.framesIso || 100),
   };
+}
+
+/** The reading that is being dialled, kept in a holder until it is taken: the page may be drawn anew meanwhile. */
+export function dialledReading(holder, outing, measured) {
+  const since = outing.light?.readings?.at(-1)?.at || null;
+  if (!holder.reading || holder.since !== since) {
+    Object.assign(holder, { since, reading: expectedReading(outing, measured) });
+  }
+  return holder.reading;
 }
 
 /** Three steppers over a reading { fNumber, time, iso } of dial places. */
@@ -52,8 +61,8 @@ export function lightWords(light, { light: read, zone }) {
 }
 
 /** The panel: a reading, a rate, a bias. actions: { read(reading), rate(stops or null), bias(thirds) } */
-export function meterPanel(outing, measured, light, actions) {
-  const reading = expectedReading(outing, measured);
+export function meterPanel(outing, measured, light, dial, actions) {
+  const reading = dialledReading(dial, outing, measured);
   const state = outing.light || {};
   const rate = state.stopsPerMinute;
   const bias = state.biasStops || 0;

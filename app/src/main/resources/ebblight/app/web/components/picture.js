@@ -39,6 +39,7 @@ export function mountPicture(host, emit) {
     if (!picture) {
       if (data.size) {
         place(...data.size);
+        hatch(false);
         lay();
       }
       note.textContent = data.note || '';

@@ -55,8 +55,8 @@ export function createPictures(onarrived) {
           }
         })
         .finally(() => {
-          running--;
           if (mine === source) {
+            running--;
             pump();
           }
         });
@@ -76,6 +76,11 @@ export function createPictures(onarrived) {
       running = 0;
       near = third;
       pump();
+    },
+    /** Stops asking; what is here stays. */
+    halt() {
+      stop?.abort();
+      source = null;
     },
     aim(third) {
       near = third;

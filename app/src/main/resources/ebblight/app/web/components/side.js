@@ -40,7 +40,7 @@ export function sidePanel(s, actions) {
     ].map(([name, text]) => key(text, () => actions.panel(name), { 'aria-pressed': String(panel === name), class: panel === name ? 'on' : '', 'data-focus': `tab-${name}` })),
   );
   if (panel === 'meter') {
-    return [tabs, meterPanel(s.outing, s.measured, s.light, actions)];
+    return [tabs, meterPanel(s.outing, s.measured, s.light, s.dial, actions)];
   }
   if (panel === 'leave') {
     return [tabs, guardPanel(s.outing, actions)];
@@ -50,6 +50,9 @@ export function sidePanel(s, actions) {
   }
   if (verdict.state === 'clash') {
     return [tabs, clash(s, actions)];
+  }
+  if (!settings && s.outing.light?.readings?.length) {
+    return [tabs, el('p', { role: 'status' }, 'Solving for the light now.')];
   }
   if (!settings) {
     return [

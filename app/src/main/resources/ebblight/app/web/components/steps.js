@@ -5,9 +5,9 @@ import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { sayThird } from '../axis/scale.js';
 import { rowRegions, parseWish } from '../logic/parts.js';
 import { wishSheet } from './wish-sheet.js';
-import { expectedReading, guardPanel, lightWords, meterSteppers, readingOf } from './meter.js';
+import { dialledReading, guardPanel, lightWords, meterSteppers, readingOf } from './meter.js';
 import { dialWords, fLabel } from './side.js';
-import { dials, exposureValue } from '../logic/light.js';
+import { dials, exposureValue, meterText } from '../logic/light.js';
 import { stepper } from './stepper.js';
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
@@ -19,7 +19,8 @@ export function stepBody(c) {
   return {
     content: [el('h1', { tabindex: '-1' }, c.step.title), content],
     foot: key(c.step.done, () => {
-      if (c.reading) {
+      // A frame that is right as metered a moment ago is no second reading: it would say that the light stands.
+      if (c.reading && (!c.s.light || c.s.light.stale || meterText(c.reading) !== c.store.outing.light?.readings?.at(-1)?.meter)) {
         const taken = readingOf(c.reading, Date.now());
         c.store.edit((o) => { o.light = { ...o.light, readings: [...(o.light?.readings || []), taken].slice(-20) }; });
         c.scene.solve();
@@ -95,7 +96,7 @@ const BODIES = {
   },
   test(c) {
     const { s, store } = c;
-    const reading = expectedReading(store.outing, s.measured);
+    const reading = dialledReading(s.dial, store.outing, s.measured);
     c.reading = reading;
     const words = el('p.ev', { role: 'status' });
     const tell = () => {

@@ -54,3 +54,13 @@ export const dials = {
 export function meterText(reading) {
   return `${dials.fNumber.typed(reading.fNumber)} ${dials.time.value(reading.time).toPrecision(12)}s ${dials.iso.typed(reading.iso)}`;
 }
+
+/** Two readings nearer to each other than this tell no rate. */
+const APART_MILLIS = 30e3;
+
+/** The last reading, and before it the latest one that lies far enough back to tell how the light changes. */
+export function tellingReadings(readings) {
+  const last = readings.at(-1);
+  const before = readings.filter((r) => Date.parse(last.at) - Date.parse(r.at) >= APART_MILLIS).at(-1);
+  return before ? [before, last] : [last];
+}

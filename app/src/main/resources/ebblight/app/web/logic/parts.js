@@ -147,7 +147,7 @@ export function axisModel(state) {
     bagWords: state.bagWords || 'no reading yet',
   };
   const window = nearestWindow(model);
-  model.windowWords = window ? sayWindow(window) : weighed ? 'no window' : 'no wish yet';
+  model.windowWords = window ? sayWindow(window) : weighed ? 'no window' : Object.keys(view.wishes || {}).length ? 'weighing' : 'no wish yet';
   return model;
 }
 
@@ -164,4 +164,22 @@ const NOTICED_STANDING = 0.05;
 export const standingNotes = (measured, shown) =>
   rowRegions(measured, shown)
     .filter((r) => r.kind === 'flowing' && r.standing > NOTICED_STANDING && !spansOf(r, 'silky')?.likely.length)
-    .map((r) => `${nameOfKind(r.kind)}: strands, foam lines or stones under it stand at any time, ${Math.round(100 * r.standing)} % of the light. No time makes it silky; choose how the moving part looks.`);
+    .map((r) => `${nameOfKind(r.kind)}: strands, foam lines or stones under it stand in it at any time. No time makes it silky; choose how the moving part looks.`);
+
+/**
+ * Wishes after the picture was parted anew: those of a kind of which no part is left that has one go to its largest
+ * part. Null when there is nothing to carry over.
+ */
+export function carriedWishes(wishes, measured) {
+  const known = (id) => measured.regions.some((r) => r.id === id);
+  const carried = { ...wishes };
+  for (const [id, word] of Object.entries(wishes || {})) {
+    const kind = id.replace(/-\d+$/, '');
+    const wished = Object.keys(carried).some((other) => known(other) && other.startsWith(`${kind}-`));
+    const heir = measured.regions.find((r) => r.kind === kind);
+    if (!known(id) && !wished && heir) {
+      carried[heir.id] = word;
+    }
+  }
+  return Object.keys(carried).length > Object.keys(wishes || {}).length ? carried : null;
+}

@@ -201,7 +201,9 @@ export function guardWords(window, zone) {
     return '';
   }
   if (guard.leaveBy) {
-    return `Leave by ${hourIn(zone, guard.leaveBy)}${Date.parse(guard.leaveBy) < Date.parse(window.end) ? ', before the window ends' : ''}.`;
+    const day = dayIn(zone, new Date(guard.leaveBy));
+    const other = window.start && day !== dayIn(zone, new Date(window.start)) ? `${dayWords(day).split(' ')[0]} ` : '';
+    return `Leave by ${other}${hourIn(zone, guard.leaveBy)}${Date.parse(guard.leaveBy) < Date.parse(window.end) ? ', before the window ends' : ''}.`;
   }
   return { 'leave now': 'The water is over the way back at the start.', 'not reached by the prediction': 'Predicted water does not reach the way back.' }[guard.verdict] || 'The water is not known.';
 }

@@ -3,10 +3,11 @@
 import { el, fill, key, marks } from '../dom.js';
 import { glyph, nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { mountAxis } from '../axis/axis.js';
-import { clampThird, dialOf, plain, say as sayTime, sayThird, thirdOf } from '../axis/scale.js';
+import { clampThird, dialOf, say as sayTime, sayThird, thirdOf } from '../axis/scale.js';
 import { holdsAt, nearestWindow, sayWindow, stopOf, valueAt } from '../axis/lane.js';
-import { cutMasks, lossesOf } from '../components/hatch.js';
 import { mountPicture } from '../components/picture.js';
+import { createLayers } from '../components/picture-layers.js';
+import { panelSheet } from '../components/panel-sheet.js';
 import { sidePanel, filterWords, fLabel } from '../components/side.js';
 import { wishSheet } from '../components/wish-sheet.js';
 import { openSheet } from '../components/sheet.js';
@@ -17,10 +18,7 @@ import { viewerOf } from '../components/viewer.js';
 import { readingOf } from '../components/meter.js';
 import { largeRegions, parseWish, readable, standingNotes, wishWords } from '../logic/parts.js';
 
-const NOTHING = [];
 const TOOLS = ['drifting', 'swaying', 'fixed', 'flowing'];
-
-const share = (part) => (part > 0 && part < 0.001 ? 'under 0.1 %' : `${(100 * part).toFixed(1)} %`);
 
 export function showAxisPage(host, app) {
   const { store, go, scene, say } = app;
@@ -30,6 +28,7 @@ export function showAxisPage(host, app) {
   let lines = false;
   let numbers = false;
   let clipped = false;
+  const layers = createLayers(scene);
   let built = scene.model();
   const now = el('section.now', { 'aria-label': 'The chosen time' });
   const pictureHost = el('section');
@@ -151,64 +150,21 @@ export function showAxisPage(host, app) {
 
   function showPicture() {
     const one = scene.pictures.at(s.third);
-    const facts = one?.facts;
-    const behind = one && one.node !== s.third;
-    const predicted = facts && facts.method === 'predicted';
-    const losses = clipped && one ? lossesNow(one) : null;
-    const text = losses
-      ? `Light lost in the clip’s own exposure: burnt ${share(losses.burnt)} (dashes), black ${share(losses.black)} (dots).`
-      : !one
-      ? 'The first picture comes.'
-      : behind
-        ? `Shows ${sayThird(one.node)}; ${sayThird(s.third)} comes.`
-        : predicted
-          ? `Predicted, the clip is ${plain(facts.clipSeconds).number} ${plain(facts.clipSeconds).unit}: foam and streaks are likely ones.`
-          : facts.frames === 1
-            ? 'One frame of the clip.'
-            : `Mean of ${facts.frames} frames.`;
     picture.update({
       size: [s.measured.width, s.measured.height],
       parts: largeRegions(s.measured).filter((r) => r.areaFraction > 0.02),
       selected: s.selected,
-      outline: outlineNow(),
+      outline: layers.outline(),
       strokes: s.view.strokes || [],
       horizon: s.measured.horizon,
       lines, tool,
       bare: phone() && !s.selected,
-      note: text,
-      masks: tool ? partNow() : losses ? losses.masks : NOTHING,
+      note: layers.note(one, clipped),
+      masks: layers.masks(one, tool, clipped),
       laidByShow: true,
     });
     picture.show(one);
     axisHost.dataset.node = one ? String(one.node) : '';
-  }
-
-  let lost = { bitmap: null, losses: null };
-  function lossesNow(one) {
-    if (lost.bitmap !== one.bitmap) {
-      lost = { bitmap: one.bitmap, losses: lossesOf(one.bitmap) };
-    }
-    return lost.losses;
-  }
-
-  /** All that counts as the part that is stroked with. */
-  let cut = { drawn: null, tool: null, masks: NOTHING };
-  function partNow() {
-    const { drawn } = s;
-    if (drawn?.map && (cut.drawn !== drawn || cut.tool !== tool)) {
-      const { map, width, height, regions } = drawn;
-      const mine = regions.map((r) => r.kind === tool);
-      cut = { drawn, tool, masks: cutMasks([{ hatch: 'part', width, height, has: (i) => mine[map[i]] }]) };
-    }
-    return cut.masks;
-  }
-
-  let outlined = { id: null, drawn: null, path: null };
-  function outlineNow() {
-    if (outlined.id !== s.selected || outlined.drawn !== s.drawn) {
-      outlined = { id: s.selected, drawn: s.drawn, path: scene.outline() };
-    }
-    return outlined.path;
   }
 
   function drawAxis() {
@@ -248,19 +204,7 @@ export function showAxisPage(host, app) {
 
   /** On small screens the keys of the picture and the panel stand under the axis. */
   function drawMore() {
-    fill(more, narrow() && !tool ? [el('div.keys', {}, pictureKeys(), phone() ? [['meter', 'Meter'], ['leave', 'Leave by']].map(([name, text]) => key(text, () => panelSheet(name, text), { class: 'alt', 'data-focus': `sheet-${name}` })) : '')] : '');
-  }
-
-  function panelSheet(name, title) {
-    const body = el('div.side');
-    const draw = () => fill(body, sidePanel({ ...s, ...built, panel: name, outing: store.outing, now: Date.now() }, then).slice(1));
-    let close = () => {};
-    const after = (act) => (...given) => {
-      act(...given);
-      draw();
-    };
-    const then = { ...actions, read: (reading) => { close(); actions.read(reading); }, leave: after(actions.leave), tide: after(actions.tide) };
-    close = openSheet(title, () => { draw(); return body; }, { className: 'tall' });
+    fill(more, narrow() && !tool ? [el('div.keys', {}, pictureKeys(), phone() ? [['meter', 'Meter'], ['leave', 'Leave by']].map(([name, text]) => key(text, () => panelSheet(name, text, panelState, actions), { class: 'alt', 'data-focus': `sheet-${name}` })) : '')] : '');
   }
 
   function drawTags() {
@@ -320,8 +264,10 @@ export function showAxisPage(host, app) {
     tide: (word) => { store.edit((o) => { o.guard = { ...o.guard, water: word }; }); drawAll(); },
   };
 
+  const panelState = () => ({ ...s, ...built, outing: store.outing, now: Date.now() });
+
   function drawSide() {
-    fill(side, sidePanel({ ...s, ...built, panel, outing: store.outing, now: Date.now() }, actions));
+    fill(side, sidePanel({ ...panelState(), panel }, actions));
   }
 
   function drawFoot() {
@@ -336,7 +282,7 @@ export function showAxisPage(host, app) {
       verdict.state === 'late'
         ? key(third !== null && third >= -9 ? ['Go to', el('br'), sayThird(third)] : 'Leave now', () => (third === null ? actions.toShot() : actions.goThird(third)), { class: 'go' })
         : verdict.state === 'clash'
-          ? key(['Three', el('br'), 'ways out'], () => openSheet('Ways out', () => el('div.side', {}, sidePanel({ ...s, ...built, panel: 'reach', outing: store.outing, now: Date.now() }, actions).slice(1)), { className: 'tall' }), { class: 'go' })
+          ? key(['Three', el('br'), 'ways out'], () => panelSheet('reach', 'Ways out', panelState, actions), { class: 'go' })
           : c
             ? key([`Use ${filterWords(c.filters)}`, el('br'), `${fLabel(c.fNumber)}, ISO ${c.iso}`], actions.toShot, { class: 'go' })
             : key(['To the', el('br'), 'shot'], actions.toShot, { class: 'go' });

@@ -29,7 +29,7 @@ export function showLog(host, app) {
       {},
       el('b.frame', {}, String(e.frame)),
       el('div', {}, el('b', {}, sayThird(e.third)), ` ${e.settings ? `${filterWords(e.settings.filters)}, ${fLabel(e.settings.fNumber)}, ISO ${e.settings.iso}` : ''}`, el('p', {}, `${clockIn(store.outing.zone, Date.parse(e.openedAt))}, open ${say(Math.max(0.1, e.openSeconds))}, ${Math.abs(e.offStops) < 0.05 ? 'as planned' : `${stopWords(e.offStops)} against the plan`}`)),
-      el('div', {}, el('p', {}, [e.why?.flow, e.why?.hold].filter(Boolean).join('; '), e.why ? `, for ${e.why.for}` : ''), el('p.cap', {}, [...(e.marks || []).map((m) => `${m.what} at ${say(Math.max(0.1, m.atSeconds))}`), ...(e.tags || []), e.pair ? 'pair' : ''].filter(Boolean).join(', '))),
+      el('div', {}, el('p', {}, [e.why?.flow, e.why?.hold].filter(Boolean).join('; ') || (e.why ? 'no wish' : ''), e.why ? `, for ${e.why.for}` : ''), el('p.cap', {}, [...(e.marks || []).map((m) => `${m.what} at ${say(Math.max(0.1, m.atSeconds))}`), ...(e.tags || []), e.pair ? 'pair' : ''].filter(Boolean).join(', '))),
       el(`span.verdict-word${e.verdict === 'not' ? '.not' : ''}`, {}, e.verdict === 'not' ? 'not this one' : e.verdict === 'keep' ? 'kept' : 'not judged'),
     );
   draw();

@@ -4,10 +4,11 @@ import * as engine from '../engine.js';
 import { json } from '../http-carrier.js';
 import { createPictures } from '../components/pictures.js';
 import { outlineOf } from '../components/picture.js';
-import { axisModel, proposedWishes, rowRegions, wishTexts } from '../logic/parts.js';
+import { axisModel, carriedWishes, proposedWishes, rowRegions, wishTexts } from '../logic/parts.js';
 import { verdict } from '../axis/lane.js';
 import { fLabel } from '../components/side.js';
 import { longestSeconds } from '../logic/guard.js';
+import { tellingReadings } from '../logic/light.js';
 
 const PREFERRED_APERTURE = 11.3;
 
@@ -17,7 +18,7 @@ const CARRIED_MILLIS = 30 * 60e3;
 export function createScene(store, tell) {
   const state = {
     view: null, measured: null, drawn: null, weighed: null, strips: null, settings: null, light: null, kit: null,
-    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, stale: 0,
+    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, dial: {}, judging: null,
   };
   let stop = null;
   let turn = 0;
@@ -40,6 +41,7 @@ export function createScene(store, tell) {
     state.view = view;
     state.problem = null;
     if (!keep) {
+      pictures.halt();
       Object.assign(state, { measured: null, drawn: null, weighed: null, strips: null, selected: null });
     }
     state.reading = { fraction: 0, stage: keep ? 'measuring the parts' : 'reading the clip', secondsLeft: null };
@@ -63,13 +65,14 @@ export function createScene(store, tell) {
       state.measured = whole.answer;
       state.drawn = await drawn(whole);
       state.reading = null;
-      if (!view.wishes && state.measured.regions.length) {
-        const proposed = proposedWishes(state.measured);
-        view.wishes = proposed;
+      const before = JSON.stringify(view.wishes);
+      const wished = view.wishes ? carriedWishes(view.wishes, state.measured) : proposedWishes(state.measured);
+      if (wished && state.measured.regions.length) {
+        view.wishes = wished;
         store.edit((outing) => {
           const mineView = outing.views.find((v) => v.id === view.id);
-          if (mineView && !mineView.wishes) {
-            mineView.wishes = { ...proposed };
+          if (mineView && [undefined, before].includes(JSON.stringify(mineView.wishes))) {
+            mineView.wishes = { ...wished };
           }
         }, { undoable: false });
       }
@@ -177,10 +180,10 @@ export function createScene(store, tell) {
     const asked = state.third;
     const lastAt = Date.parse(readings.at(-1).at);
     const openAt = Math.min(Date.now(), lastAt + CARRIED_MILLIS);
-    const bySun = (outing.light.stopsPerMinute ?? null) === null && readings.length === 1 ? await rateOfSky(outing, readings[0]) : null;
+    const bySun = (outing.light.stopsPerMinute ?? null) === null && tellingReadings(readings).length === 1 ? await rateOfSky(outing, readings.at(-1)) : null;
     const rate = bySun ?? outing.light.stopsPerMinute;
     state.light = await engine.light({
-      readings: readings.slice(-2).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
+      readings: tellingReadings(readings).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })),
       openAtSeconds: openAt / 1000,
       ...(rate === null || rate === undefined ? {} : { stopsPerMinute: rate }),
     }).catch(() => engine.light({ readings: readings.slice(-1).map((r) => ({ meter: r.meter, atSeconds: Date.parse(r.at) / 1000 })), openAtSeconds: openAt / 1000 }));
@@ -264,10 +267,14 @@ export function createScene(store, tell) {
     state, pictures, frames, open, weigh, solve, solveSoon, model, current, outline,
     stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
-    halt: () => stop?.abort(),
+    halt() {
+      stop?.abort();
+      pictures.halt();
+    },
     /** Nothing is open any more: a view without frames is shown, or none. */
     leave() {
       stop?.abort();
+      pictures.halt();
       turn++;
       Object.assign(state, { view: null, measured: null, drawn: null, weighed: null, strips: null, selected: null, reading: null, problem: null });
     },

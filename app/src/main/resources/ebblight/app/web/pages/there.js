@@ -19,12 +19,13 @@ export function open(host, app) {
     if (closed) {
       return;
     }
+    const whole = what === 'all' || what === 'measured';
     if (what === 'progress' && progress) {
       progress.update(scene.state.reading);
-    } else if (!current || ((what === 'all' || what === 'measured') && !scene.state.measured)) {
+    } else if (whole && (!current || !scene.state.measured)) {
       render();
     } else {
-      current.tell(what, detail);
+      current?.tell(what, detail);
     }
   });
   const tick = setInterval(() => current?.tick?.(Date.now()), 1000);
