@@ -29,7 +29,7 @@ final class DngWriter {
                 facts, facts.exposureSeconds(), frames, List.of(), "Mean of " + frames + " frames, mosaic");
         TiffDirectory main = new TiffDirectory();
         ExifTags.common(main, written, PictureNotes.NONE);
-        TiffDirectory exif = ExifTags.exif(written);
+        TiffDirectory exif = ExifTags.exif(written, IccProfile.proPhoto());
         tags(main, mosaic);
         ExifTags.point(main, 0, Optional.empty());
         int exifAt = 8 + main.size();
