@@ -46,8 +46,9 @@ public final class AccuracyPage {
     public static void main(String[] args) throws IOException {
         List<String> asked = args.length > 1 ? List.of(args).subList(1, args.length) : SECTIONS;
         if (args.length == 0 || !SECTIONS.containsAll(asked)) {
-            throw new IllegalArgumentException("name one file to write, for example docs/accuracy.md, and after it any of "
-                    + String.join(", ", SECTIONS) + "; had " + String.join(" ", args));
+            throw new IllegalArgumentException(
+                    "name one file to write, for example docs/accuracy.md, and after it any of "
+                            + String.join(", ", SECTIONS) + "; had " + String.join(" ", args));
         }
         Path target = Path.of(args[0]).toAbsolutePath();
         AccuracyPage page = new AccuracyPage(Files.exists(target) ? Files.readString(target) : "", asked);
