@@ -148,7 +148,8 @@ class BlendReferenceTest {
             double blended = decibels(blend, truths.get(at[k]), inside);
             double alone = decibels(plain, truths.get(at[k]), inside);
             System.out.printf("%-9s blend %.1f dB, its time alone %.1f dB%n", parts[k].word(), blended, alone);
-            assertThat(blended).as(parts[k].word()).isGreaterThan(alone - 1);
+            // beyond 60 dB the difference is a quarter of a code of 8 bits: which is nearer, nobody can see
+            assertThat(blended).as(parts[k].word()).isGreaterThan(Math.min(alone, 60) - 1);
         }
     }
 

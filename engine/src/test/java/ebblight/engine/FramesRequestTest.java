@@ -185,11 +185,14 @@ class FramesRequestTest {
 
     @Test
     void wishesThatClashNameThreeWaysOut() {
-        JsonObject request = with(
-                with(request("wish/1"), "wishes", "['water=glass','flowing-1=as seen!']"),
-                "strokes",
-                "{'schema':'strokes/1','strokes':[{'kind':'flowing','points':[[0.1,0.5],[0.9,0.5]]}]}");
-        JsonObject answer = asking.ask(request);
+        String strokes = "{'schema':'strokes/1','strokes':[{'kind':'flowing','points':[[0.1,0.5],[0.9,0.5]]}]}";
+        String water = asking.ask(with(request("measure/1"), "strokes", strokes)).getArray("regions").stream()
+                .map(r -> ((JsonObject) r).getString("id"))
+                .filter(id -> id.startsWith("flowing"))
+                .findFirst()
+                .orElseThrow();
+        JsonObject answer = asking.ask(with(
+                with(request("wish/1"), "wishes", "['water=glass','" + water + "=as seen!']"), "strokes", strokes));
         assertThat(answer.getArray("windows")).isEmpty();
         assertThat(answer.getObject("conflict").getArray("ways").size()).isGreaterThanOrEqualTo(3);
     }

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 import java.util.zip.Deflater;
 import java.util.zip.GZIPOutputStream;
 
-/** Writes the phone page as one HTML file: styles as they are, all else gzipped and in printable characters. */
+/** Writes the phone page as one HTML file, its parts gzipped and in printable characters. */
 public final class PocketPage {
 
     private static final Pattern STYLE = Pattern.compile("<link rel=\"stylesheet\" href=\"/web/([^\"]+)\">\n?");
@@ -29,19 +29,16 @@ public final class PocketPage {
      */
     public static byte[] html(JsonObject outing, boolean script) throws IOException {
         String shell = new String(WebFiles.bytes("index.html"), StandardCharsets.UTF_8);
-        StringBuilder styles = new StringBuilder("<style>");
+        StringBuilder styles = new StringBuilder();
         Matcher each = STYLE.matcher(shell);
         while (each.find()) {
             styles.append(new String(WebFiles.bytes(each.group(1)), StandardCharsets.UTF_8));
         }
-        styles.append("</style>\n");
-        String bare = OTHER_FILES
-                .matcher(STYLE.matcher(shell).replaceAll(""))
-                .replaceAll("")
-                .replace("</head>", FONT_FILE.matcher(styles).replaceAll("") + "</head>");
+        String bare = OTHER_FILES.matcher(STYLE.matcher(shell).replaceAll("")).replaceAll("");
         JsonObject pages = new JsonObject();
         pages.putAll(PageModules.from("main.js"));
         StringBuilder parts = new StringBuilder();
+        part(parts, "styles", FONT_FILE.matcher(styles).replaceAll("").getBytes(StandardCharsets.UTF_8));
         part(parts, "outing", JsonWriter.string(outing).getBytes(StandardCharsets.UTF_8));
         part(parts, "pages", JsonWriter.string(pages).getBytes(StandardCharsets.UTF_8));
         part(parts, "worker", WebFiles.bytes("pocket/worker.js"));

@@ -139,14 +139,16 @@ class DriftFitPropertyTest {
                                 + (Plain.between(second, W, H, px, py + 1) - Plain.between(second, W, H, px, py - 1))
                                         / 2)
                         / 2;
-                rows.add(new double[] {x, y, error, weight, right * t, down * t});
-                left += weight * error * error;
-                before += weight * Math.pow(first[p] - second[p], 2);
+                rows.add(new double[] {x, y, error, weight, right * t, down * t, first[p] - second[p]});
             }
             double sum = rows.stream().mapToDouble(r -> r[3]).sum();
             double squares = rows.stream().mapToDouble(r -> r[3] * r[2] * r[2]).sum();
             double spread = 1.5 * Math.sqrt(squares / sum);
             for (double[] row : rows) {
+                // what changes much either way counts little, the same in both sums
+                double even = row[3] / (1 + (row[2] * row[2] + row[6] * row[6]) / (2 * spread * spread));
+                left += even * row[2] * row[2];
+                before += even * row[6] * row[6];
                 double q = row[3] / (1 + Math.pow(row[2] / spread, 2));
                 double across = (row[0] - W / 2.0) / (W / 2.0);
                 double along = (row[1] - H / 2.0) / (W / 2.0);

@@ -46,6 +46,9 @@
   }
   globalThis.ebblightParts = { wasm: packed('wasm') !== null, script: packed('script') !== null, bytes, text };
   try {
+    const style = document.createElement('style');
+    style.textContent = await text('styles');
+    document.head.append(style);
     globalThis.ebblightPacked = JSON.parse(await text('outing'));
     const imports = {};
     for (const [name, source] of Object.entries(JSON.parse(await text('pages')))) {

@@ -24,7 +24,9 @@ async function start() {
   if (!how) {
     throw new Error('This browser cannot run the page: it needs a browser of 2024 or newer, or the page from its folder, which also runs in older ones.');
   }
-  const source = how === 'wasm' ? [await parts.text('wasm-runtime'), await parts.text('worker')] : [await parts.text('worker')];
+  // the script is of the kind that fills in "exports"; a worker from a file may not import anything
+  const source = how === 'wasm' ? [await parts.text('wasm-runtime')] : ['var exports = {};\n', await parts.text('script'), '\nself.ebblightReason = exports;\n'];
+  source.push(await parts.text('worker'));
   const made = new Worker(URL.createObjectURL(new Blob(source, { type: 'text/javascript' })));
   const ready = new Promise((done, failed) => {
     made.onerror = (event) => failed(new Error(event.message));
@@ -49,11 +51,7 @@ async function start() {
       }
     };
   });
-  if (how === 'wasm') {
-    made.postMessage({ reason: 'wasm', wasm: await parts.bytes('wasm') });
-  } else {
-    made.postMessage({ reason: 'script', script: URL.createObjectURL(new Blob([await parts.text('script')], { type: 'text/javascript' })) });
-  }
+  made.postMessage({ reason: how, wasm: how === 'wasm' ? await parts.bytes('wasm') : null });
   await ready;
   const ask = (message, onProgress) =>
     new Promise((done, failed) => {
