@@ -207,3 +207,17 @@ export function guardWords(window, zone) {
   }
   return { 'leave now': 'The water is over the way back at the start.', 'not reached by the prediction': 'Predicted water does not reach the way back.' }[guard.verdict] || 'The water is not known.';
 }
+
+/** There takes a window over: by when to leave, and which way the water runs. */
+export function takeWindow(outing, view, { start, end, why, guard }) {
+  outing.plan = { ...outing.plan, chosen: { view: view.id, start, end, why } };
+  if (guard) {
+    const { leaveBy, rising } = guard;
+    outing.guard = { packingMinutes: 3, ...outing.guard, leaveBy: leaveBy ? hourIn(outing.zone, leaveBy) : null, yes: false };
+    if (rising !== null && rising !== undefined) {
+      outing.guard.water = rising ? 'rising' : 'falling';
+    }
+  }
+}
+
+export const takenWords = ({ guard }, zone) => (guard?.leaveBy ? `Taken. There leaves by ${hourIn(zone, guard.leaveBy)}.` : 'Taken.');

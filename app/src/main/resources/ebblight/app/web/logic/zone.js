@@ -22,6 +22,9 @@ function partsIn(zone, millis) {
   return { ...parts, asUtc: Date.UTC(parts.year, parts.month - 1, parts.day, parts.hour, parts.minute, parts.second) };
 }
 
+/** Offset of a zone from UTC at an instant, in minutes. */
+export const offsetMinutes = (zone, millis) => (partsIn(zone, millis).asUtc - Math.floor(millis / 1000) * 1000) / 60e3;
+
 /** "16:33", or with seconds "16:33:05". */
 export function clockIn(zone, millis, seconds = false) {
   const { hour, minute, second } = partsIn(zone, millis);

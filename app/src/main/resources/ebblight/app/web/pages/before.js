@@ -8,7 +8,7 @@ import { exposureSheet, guardSheet, leastSheet } from '../components/plan-sheets
 import { rowsSheet } from '../components/plan-files.js';
 import { packingList, windowList } from '../components/plan-windows.js';
 import { planDay } from '../components/plan-day.js';
-import { addDays, bagOf, dayIn, dayWords, exposureEnds, hourIn, lensOf, MOST_DAYS, number, questionOf, spanOf, timeWords } from '../logic/plan.js';
+import { addDays, bagOf, dayIn, dayWords, exposureEnds, hourIn, lensOf, MOST_DAYS, number, questionOf, spanOf, timeWords, takeWindow, takenWords } from '../logic/plan.js';
 
 /** A wider drawing of the lens would be taller than the page. */
 const WIDEST_LENS = 600;
@@ -117,19 +117,9 @@ export function open(host, { store, go, place, say, header }) {
       turnTo, choose, setAll: (value) => { all = value; drawWindows(); },
     }));
 
-  /** There takes the window over: by when to leave, and which way the water runs. */
   function choose(window) {
-    edit((o) => {
-      o.plan = { ...o.plan, chosen: { view: view().id, start: window.start, end: window.end, why: window.why } };
-      if (window.guard) {
-        const { leaveBy, rising } = window.guard;
-        o.guard = { packingMinutes: 3, ...o.guard, leaveBy: leaveBy ? hourIn(o.zone, leaveBy) : null, yes: false };
-        if (rising !== null) {
-          o.guard.water = rising ? 'rising' : 'falling';
-        }
-      }
-    });
-    say(window.guard?.leaveBy ? `Taken. There leaves by ${hourIn(zone(), window.guard.leaveBy)}.` : 'Taken.');
+    edit((o) => takeWindow(o, view(), window));
+    say(takenWords(window, zone()));
     drawWindows();
   }
 

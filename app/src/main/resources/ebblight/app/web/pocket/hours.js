@@ -1,17 +1,9 @@
 // A document of wishes as the engine reads it: days become instants of the outing's zone, the station its constants. Java's
 // zones are no use in a page; the browser's own know the offsets.
 
-const DAY = 86400e3;
+import { offsetMinutes } from '../logic/zone.js';
 
-/** Offset of a zone at an instant, in minutes. */
-export function offsetMinutes(zone, millis) {
-  const parts = Object.fromEntries(
-    new Intl.DateTimeFormat('en-GB', { timeZone: zone, year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit', second: '2-digit', hourCycle: 'h23' })
-      .formatToParts(new Date(millis))
-      .map(({ type, value }) => [type, value]),
-  );
-  return (Date.UTC(parts.year, parts.month - 1, parts.day, parts.hour, parts.minute, parts.second) - Math.floor(millis / 1000) * 1000) / 60e3;
-}
+const DAY = 86400e3;
 
 const written = (minutes) => {
   const size = Math.abs(minutes);

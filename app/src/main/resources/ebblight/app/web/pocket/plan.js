@@ -4,7 +4,7 @@
 import { el, fill, key } from '../dom.js';
 import { json } from '../http-carrier.js';
 import * as engine from '../engine.js';
-import { bagOf, cutOff, dayWords, guardWords, hourIn, dayIn, momentWords, plainWords, questionOf } from '../logic/plan.js';
+import { bagOf, cutOff, dayWords, guardWords, hourIn, dayIn, momentWords, plainWords, questionOf, takeWindow, takenWords } from '../logic/plan.js';
 import { windowWish } from './hours.js';
 import { packedOuting } from './packed.js';
 
@@ -51,17 +51,8 @@ export function open(host, { store, go, place, say }) {
   }
 
   function take(window) {
-    store.edit((o) => {
-      o.plan = { ...o.plan, chosen: { view: view().id, start: window.start, end: window.end, why: window.why } };
-      if (window.guard) {
-        const { leaveBy, rising } = window.guard;
-        o.guard = { packingMinutes: 3, ...o.guard, leaveBy: leaveBy ? hourIn(o.zone, leaveBy) : null, yes: false };
-        if (rising !== undefined && rising !== null) {
-          o.guard.water = rising ? 'rising' : 'falling';
-        }
-      }
-    });
-    say(window.guard?.leaveBy ? `Taken. There leaves by ${hourIn(zone(), window.guard.leaveBy)}.` : 'Taken.');
+    store.edit((o) => takeWindow(o, view(), window));
+    say(takenWords(window, zone()));
     go({ page: 'there', part: null, step: null });
   }
 
