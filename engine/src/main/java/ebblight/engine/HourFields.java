@@ -145,7 +145,7 @@ final class HourFields {
     }
 
     private static int minute(String field, String typed) {
-        Typed rest = new Typed(typed);
+        TextReader rest = new TextReader(typed);
         int hour = rest.digits(1, 2);
         int minute = rest.one(":").digits(2, 2);
         if (!rest.readWhole() || minute > 59) {

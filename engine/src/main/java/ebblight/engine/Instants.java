@@ -18,7 +18,7 @@ final class Instants {
     }
 
     static Instant parse(String field, String typed) {
-        Typed rest = new Typed(typed);
+        TextReader rest = new TextReader(typed);
         int year = rest.digits(4, 4);
         int month = rest.one("-").digits(2, 2);
         int day = rest.one("-").digits(2, 2);
@@ -44,7 +44,7 @@ final class Instants {
 
     /** The offset {@code Z}, {@code +02:00} or {@code -03}. */
     static ZoneOffset offset(String typed) {
-        Typed rest = new Typed(typed);
+        TextReader rest = new TextReader(typed);
         ZoneOffset offset = offset(rest);
         if (!rest.readWhole()) {
             throw new IllegalArgumentException("\"" + typed + "\" is no offset; expected Z or one such as +01:00");
@@ -52,7 +52,7 @@ final class Instants {
         return offset;
     }
 
-    private static ZoneOffset offset(Typed rest) {
+    private static ZoneOffset offset(TextReader rest) {
         if (rest.next("Zz")) {
             return ZoneOffset.UTC;
         }

@@ -1,13 +1,13 @@
 package ebblight.engine;
 
 /** Reads a typed text from left to right; what does not fit makes it unfit for good. */
-final class Typed {
+final class TextReader {
 
     private final String text;
     private int at;
     private boolean fits = true;
 
-    Typed(String text) {
+    TextReader(String text) {
         this.text = text.trim();
     }
 
@@ -24,7 +24,7 @@ final class Typed {
     }
 
     /** Reads one character of {@code any}. */
-    Typed one(String any) {
+    TextReader one(String any) {
         fits &= next(any);
         return this;
     }
