@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Which frame of a card is which entry of the log. A camera's clock differs from the phone's by one constant offset, unknown
@@ -43,10 +44,11 @@ public final class LogMatch {
     /** Matches entries with frames; empty when no entry has a frame that was open as long. */
     public static Optional<Matched> of(List<Taken> entries, List<Taken> frames) {
         List<Matched> tried = new ArrayList<>();
+        InTime inTime = new InTime(frames);
         for (Taken entry : entries) {
             for (Taken frame : frames) {
                 if (alike(entry, frame)) {
-                    tried.add(at(frame.startSeconds() - entry.startSeconds(), entries, frames));
+                    tried.add(at(frame.startSeconds() - entry.startSeconds(), entries, inTime));
                 }
             }
         }
@@ -72,18 +74,22 @@ public final class LogMatch {
     }
 
     /** The pairs at one offset, each entry with the nearest frame that is still free. */
-    private static Matched at(double clock, List<Taken> entries, List<Taken> frames) {
-        boolean[] used = new boolean[frames.size()];
+    private static Matched at(double clock, List<Taken> entries, InTime frames) {
+        boolean[] used = new boolean[frames.taken.size()];
         List<Pair> pairs = new ArrayList<>();
         for (int e = 0; e < entries.size(); e++) {
+            double wanted = clock + entries.get(e).startSeconds();
             int nearest = -1;
             double least = APART_SECONDS;
-            for (int f = 0; f < frames.size(); f++) {
-                double apart = Math.abs(
-                        frames.get(f).startSeconds() - clock - entries.get(e).startSeconds());
-                if (!used[f] && apart <= least && alike(entries.get(e), frames.get(f))) {
+            for (int k = frames.from(wanted - APART_SECONDS); k < frames.order.length; k++) {
+                int f = frames.order[k];
+                double ahead = frames.taken.get(f).startSeconds() - wanted;
+                if (ahead > APART_SECONDS) {
+                    break;
+                }
+                if (!used[f] && Math.abs(ahead) <= least && alike(entries.get(e), frames.taken.get(f))) {
                     nearest = f;
-                    least = apart;
+                    least = Math.abs(ahead);
                 }
             }
             if (nearest >= 0) {
@@ -92,6 +98,36 @@ public final class LogMatch {
             }
         }
         return new Matched(clock, false, pairs);
+    }
+
+    /** Frames in the order of their clock: an offset is tried for every entry and frame, and looks at few of them. */
+    private static final class InTime {
+        final List<Taken> taken;
+        final int[] order;
+
+        InTime(List<Taken> taken) {
+            this.taken = taken;
+            order = IntStream.range(0, taken.size())
+                    .boxed()
+                    .sorted(Comparator.comparingDouble(f -> taken.get(f).startSeconds()))
+                    .mapToInt(Integer::intValue)
+                    .toArray();
+        }
+
+        /** The first place of the order that is not earlier. */
+        int from(double seconds) {
+            int low = 0;
+            int high = order.length;
+            while (low < high) {
+                int middle = (low + high) / 2;
+                if (taken.get(order[middle]).startSeconds() < seconds) {
+                    low = middle + 1;
+                } else {
+                    high = middle;
+                }
+            }
+            return low;
+        }
     }
 
     private static double spread(Matched matched) {
