@@ -12,7 +12,6 @@ import ebblight.core.outing.LogMatch;
 import ebblight.core.outing.LogMatch.Taken;
 import ebblight.imaging.FrameFacts;
 import ebblight.imaging.Inputs;
-import ebblight.imaging.LightPicture;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -131,7 +130,7 @@ final class OutingJoinCommand implements Callable<Integer> {
     private static Map<String, List<Shot>> shots(Path card, Zone zone) throws IOException {
         Map<String, List<Shot>> byCamera = new LinkedHashMap<>();
         for (Path frame : Inputs.files(List.of(card))) {
-            FrameFacts facts = LightPicture.facts(frame);
+            FrameFacts facts = FrameFacts.of(frame);
             if (facts.taken().isPresent()) {
                 LocalDateTime taken = facts.taken().get();
                 Instant at = facts.offset().map(o -> taken.toInstant(o)).orElseGet(() -> zone.instant(taken));

@@ -1,5 +1,6 @@
 package ebblight.imaging;
 
+import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -33,6 +34,11 @@ public record FrameFacts(
         Optional<String> camera,
         OptionalInt orientation,
         List<String> warnings) {
+
+    /** What a picture says of itself, without reading its pixels. */
+    public static FrameFacts of(Path file) throws UnreadableInputException {
+        return ReadableFile.facts(file);
+    }
 
     /** Nothing known. */
     public static FrameFacts none() {

@@ -27,11 +27,6 @@ public record LightPicture(
         Optional<Grain> grain,
         List<String> warnings) {
 
-    /** What a picture says of how it was taken, without reading its pixels. */
-    public static FrameFacts facts(Path file) throws IOException {
-        return ReadableFile.facts(file);
-    }
-
     /** Reads a JPEG, PNG or TIFF, or develops a RAW, upright. */
     public static LightPicture read(Path file, Work work) throws IOException {
         FrameFacts facts = ReadableFile.facts(file);

@@ -43,11 +43,6 @@ public final class OpenedPicture implements AutoCloseable {
         }
     }
 
-    /** What a picture says of itself, without its pixels. */
-    public static FrameFacts factsOf(Path file) throws UnreadableInputException {
-        return ReadableFile.facts(file);
-    }
-
     /** Whether the name of a file promises the camera's own data, with a JPEG inside. */
     public static boolean isRaw(Path file) {
         return PictureReader.isRaw(file);

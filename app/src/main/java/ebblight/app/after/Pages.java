@@ -127,7 +127,7 @@ public final class Pages {
         String name = String.valueOf(file.getFileName());
         try {
             return new ContactSheet.Entry(
-                    name, Lesson.exposure(LightPicture.facts(file)), ScreenPicture.thumbnail(file, CONTACT_WIDTH));
+                    name, Lesson.exposure(FrameFacts.of(file)), ScreenPicture.thumbnail(file, CONTACT_WIDTH));
         } catch (UnreadableInputException e) {
             return new ContactSheet.Entry(name, String.valueOf(e.getMessage()).replace(file + ": ", ""), new byte[0]);
         }
@@ -162,7 +162,7 @@ public final class Pages {
         for (Map.Entry<String, Path> plan : plans.entrySet()) {
             lesson.add(plan.getKey(), plan.getValue());
         }
-        FrameFacts facts = LightPicture.facts(input);
+        FrameFacts facts = FrameFacts.of(input);
         lesson.taken(facts);
         CodedPicture with = ScreenCopy.of(input, SIDE, work);
         List<LessonSheet.Pictured> pictures = new ArrayList<>();
@@ -174,7 +174,7 @@ public final class Pages {
                 throw new UsageException("--without: " + other + " has another shape than " + input
                         + "; give the picture of the same view");
             }
-            pictures.add(new LessonSheet.Pictured(jpeg(before), caption("without", LightPicture.facts(other))));
+            pictures.add(new LessonSheet.Pictured(jpeg(before), caption("without", FrameFacts.of(other))));
             double share = changed(before, with);
             answer.put("changedFraction", share);
             lesson.changed(share);

@@ -3,7 +3,7 @@ package ebblight.app.card;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.exposure.FilterCheck;
-import ebblight.imaging.OpenedPicture;
+import ebblight.imaging.FrameFacts;
 import ebblight.imaging.UnreadableInputException;
 import java.nio.file.Path;
 import java.util.List;
@@ -49,9 +49,6 @@ public final class FilterDocument {
 
     /** The day on which a frame was taken, on the camera's clock; empty when it does not say. */
     public static String dateOf(Path frame) throws UnreadableInputException {
-        return OpenedPicture.factsOf(frame)
-                .taken()
-                .map(t -> t.toLocalDate().toString())
-                .orElse("");
+        return FrameFacts.of(frame).taken().map(t -> t.toLocalDate().toString()).orElse("");
     }
 }
