@@ -9,6 +9,7 @@ import { dialledReading, guardPanel, lightWords, meterSteppers, readingOf } from
 import { dialWords, fLabel } from './side.js';
 import { dials, exposureValue, meterText } from '../logic/light.js';
 import { stepper } from './stepper.js';
+import { slateKey } from './slate.js';
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
 const warn = (text) => el('div.warn', {}, text);
@@ -110,6 +111,7 @@ const BODIES = {
       ...meterSteppers(reading, tell),
       words,
       s.view.pair ? line('The pair', 'keep this frame: it is the one without') : '',
+      s.view.pair ? slateKey(c, true) : '',
     ];
   },
   nd(c) {
@@ -124,6 +126,7 @@ const BODIES = {
       el('div.two', {}, el('div.value', {}, el('small', {}, 'Aperture'), el('b', {}, fLabel(d.fNumber))), el('div.value', {}, el('small', {}, 'ISO'), el('b', {}, String(d.iso)))),
       line(d.filters.length ? `${d.filters.join(' + ')}-stop` : 'No filter', d.filters.length ? 'nearest the lens, glass dry' : 'the light is low enough'),
       warn('Do not touch the focus ring'),
+      slateKey(c, false),
     ];
   },
   cover(c) {
@@ -137,6 +140,3 @@ const BODIES = {
     ];
   },
 };
-
-
-
