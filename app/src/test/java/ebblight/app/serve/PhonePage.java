@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
+import ebblight.app.kit.KitStore;
 import ebblight.app.pocket.PocketFolder;
 import ebblight.app.pocket.PocketOuting;
 import ebblight.app.pocket.PocketPage;
@@ -35,7 +36,7 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
         assumeTrue(
                 PocketPage.class.getResource("/ebblight/pocket/reason.wasm") != null,
                 "built without the phone page (-Dpocket.phase=none)");
-        JsonObject packed = PocketOuting.of(outing, new JsonObject(), folder);
+        JsonObject packed = PocketOuting.of(outing, new KitStore(folder.resolve("data")).read(), folder);
         Files.write(folder.resolve("wasm.html"), PocketPage.html(packed, false));
         PocketFolder.write(packed, folder.resolve("site"));
         Browser browser = new Browser();

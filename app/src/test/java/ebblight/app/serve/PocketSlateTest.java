@@ -61,7 +61,7 @@ class PocketSlateTest {
                     .isEqualTo(ZoneId.of("Europe/Paris").getRules().getOffset(slate.time()));
             assertThat(slate.view()).isEqualTo("Shore – été");
             assertThat(slate.wish()).containsExactly("water=silky!", "rock=still");
-            assertThat(slate.filters()).isEmpty();
+            assertThat(slate.filters()).containsExactly("6");
             assertThat(page.browser().faults()).isEmpty();
         }
     }

@@ -15,7 +15,7 @@ const QUIET = 4;
 
 function drawing(rows) {
   const side = rows.length + 2 * QUIET;
-  const path = rows.map((row, y) => row.map((dark, x) => (dark ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : '')).join('')).join('');
+  const path = rows.map((row, y) => Array.from(row, (dark, x) => (dark ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : '')).join('')).join('');
   return `<svg viewBox="0 0 ${side} ${side}" shape-rendering="crispEdges" role="img" aria-label="The slate"><rect class="slate-paper" width="${side}" height="${side}"/><path class="slate-dark" d="${path}"/></svg>`;
 }
 

@@ -3,7 +3,7 @@
 import { el, key, marks } from '../dom.js';
 import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { sayThird } from '../axis/scale.js';
-import { rowRegions, parseWish } from '../logic/parts.js';
+import { readable, rowRegions, parseWish } from '../logic/parts.js';
 import { wishSheet } from './wish-sheet.js';
 import { dialledReading, guardPanel, lightWords, meterSteppers, readingOf } from './meter.js';
 import { dialWords, fLabel } from './side.js';
@@ -116,6 +116,9 @@ const BODIES = {
   },
   nd(c) {
     const d = c.choice;
+    if (!d && c.s.settings) {
+      return [el('p', {}, `The bag does not reach ${sayThird(c.s.third)} in this light.`), c.s.settings.ways.slice(0, 3).map((way) => el('p', {}, `${readable(way.text)}.`)), slateKey(c, false)];
+    }
     if (!d) {
       return [el('p', {}, "No reading yet: without one there are no settings."), line(sayThird(c.s.third), 'the time chosen on the axis'), key('To the test frame', () => c.toStep(5), { class: 'hold' })];
     }
