@@ -5,6 +5,7 @@ import * as reason from './reason.js';
 import * as keep from './keep.js';
 import { packedOuting } from './packed.js';
 import { readFrames } from './clip.js';
+import { newer } from './newer.js';
 import { linearPicture, smaller, stripOf } from './draw.js';
 import { forgetOthers, freeName, recall, remember } from './remembered.js';
 
@@ -36,16 +37,17 @@ function address(value) {
 
 const keyOf = (packed) => `outing ${packed.outing.name} ${packed.outing.place?.at || ''}`;
 // frames stay on the desk
-const asPacked = (packed) => ({ ...packed.outing, revision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
+const asPacked = (packed) => ({ ...packed.outing, revision: packed.outing.revision || 1, packedRevision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
 
 async function outing() {
   const packed = await packedOuting();
-  const document = await keep.change(keyOf(packed), (known) => known || asPacked(packed));
+  const document = await keep.change(keyOf(packed), (known) => newer(known, asPacked(packed)));
   return {
     outing: document,
     folder: keyOf(packed),
     beside: await keep.lasts(),
-    keptIn: 'this tab only: the browser keeps nothing after it is closed. Save the log before you close it',
+    keptIn: 'this tab',
+    keptWords: 'This browser keeps nothing once the tab is closed. Save or send the log (After) before you close it.',
     now: new Date().toISOString(),
     inputs: [...clips.keys()].map((path) => ({ path, clip: true, frames: clips.get(path).frames.length, bytes: 0 })),
   };
