@@ -11,6 +11,8 @@ import { forgetOthers, freeName, recall, remember } from './remembered.js';
 
 const FIRST = -9;
 const LAST = 30;
+/** Answers with a map of the picture beside them, and its name. */
+const MAPS = { 'measure/1': 'regions', 'parts/1': 'regions', 'wash/1': 'wash' };
 const clips = new Map();
 const blobs = new Map();
 let handed = null;
@@ -166,11 +168,11 @@ async function askOfClip(request, options) {
   if (request.schema === 'strip/1') {
     return strip(request, frames, seen);
   }
-  const mapped = request.schema === 'measure/1' || request.schema === 'parts/1';
-  const answer = await reason.answer({ ...request, frames, ...(mapped ? { regionsBlob: 'regions' } : {}) }, seen);
-  if (mapped && answer.regions.length) {
-    const map = await reason.get('regions');
-    return { answer: { ...answer, mapWidth: frames.width, mapHeight: frames.height, skipped: [] }, blobs: { regions: address(new Uint8Array(map.buffer)) } };
+  const map = MAPS[request.schema];
+  const answer = await reason.answer({ ...request, frames, ...(map ? { [`${map}Blob`]: map } : {}) }, seen);
+  if (map && answer.regions?.length !== 0) {
+    const bytes = new Uint8Array((await reason.get(map)).buffer);
+    return { answer: { ...answer, mapWidth: frames.width, mapHeight: frames.height, skipped: [] }, blobs: { [map]: address(bytes) } };
   }
   return { answer, blobs: {} };
 }
