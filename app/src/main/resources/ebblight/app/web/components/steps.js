@@ -9,6 +9,7 @@ import { dialledReading, guardPanel, lightWords, meterSteppers, readingOf } from
 import { dialWords, fLabel } from './side.js';
 import { dials, exposureValue, meterText } from '../logic/light.js';
 import { stepper } from './stepper.js';
+import { seaWatch } from './sea-watch.js';
 import { slateKey } from './slate.js';
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
@@ -54,6 +55,7 @@ const BODIES = {
     };
     return [
       el('p', {}, 'Five minutes of sea from above, before you step down.'),
+      key(s.view.watch ? 'Watch the sea again' : 'Watch the sea', () => seaWatch(c), { class: 'hold', 'data-focus': 'sea-watch' }),
       el('div.wish-list', {}, rows.map((r) => el('button', { type: 'button', 'data-focus': `w-${r.id}`, onclick: () => wishSheet(r, nameOfKind(r.kind), s.strips?.find((q) => q.id === r.id), s.view.wishes?.[r.id], (text) => edit(r.id, text), document.body.dataset.light === 'night') }, marks(sealSvg(sealOfKind(r.kind), 32)), el('span', {}, nameOfKind(r.kind)), el('small', {}, parseWish(s.view.wishes?.[r.id]).word || 'no wish')))),
       guardPanel(store.outing, {
         leave: (clock) => { store.edit((o) => { o.guard = { ...o.guard, leaveBy: clock }; }); redraw(); },
