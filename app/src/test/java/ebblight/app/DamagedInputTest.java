@@ -156,9 +156,11 @@ class DamagedInputTest {
         assertThat(said.code()).as(which + "\n" + said.err()).isIn(0, 2, 3, 4);
         assertThat(said.err()).as(which).doesNotContain("\tat ").doesNotContain("our fault");
         if (said.code() != 0 && said.code() != 4) {
-            assertThat(said.err().lines().filter(l -> l.startsWith("ebblight: ")))
-                    .as(which)
-                    .hasSize(1);
+            if (said.out().isEmpty()) { // "again" tells on standard output what is missing
+                assertThat(said.err().lines().filter(l -> l.startsWith("ebblight: ")))
+                        .as(which)
+                        .hasSize(1);
+            }
             assertThat(count(out)).as(which + " left something").isEqualTo(before);
         }
         assertThat(Files.readAllBytes(input)).as(which).isEqualTo(damaged);
