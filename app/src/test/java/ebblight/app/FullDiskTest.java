@@ -17,7 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** A disk on which nothing more fits: one sentence that says so, the old file as it was, and nothing half written. */
+/** A disk on which nothing more fits or may be written: one sentence that says so, the old file as it was, and nothing half written. */
 @EnabledOnOs(OS.LINUX)
 class FullDiskTest {
 
@@ -65,6 +65,24 @@ class FullDiskTest {
         try (var left = Files.walk(out)) {
             assertThat(left.filter(p -> p.toString().endsWith(".part"))).isEmpty();
         }
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void aDiskThatMayOnlyBeReadIsNamed(Writer writer) throws Exception {
+        Path out = Files.createDirectory(small.resolve("out"));
+        writer.prepare(shared, out);
+        Map<Path, Long> before = Writer.sizes(out);
+        Process remount = new ProcessBuilder("mount", "-o", "remount,ro", small.toString()).start();
+        assumeTrue(remount.waitFor() == 0, "no right to mount here");
+        Said said = Said.by(writer.line(shared, out).toArray(String[]::new));
+        assertThat(said.code()).as(said.err()).isEqualTo(3);
+        assertThat(said.err())
+                .contains(out.toString())
+                .containsAnyOf("another", "elsewhere")
+                .doesNotContain("\tat ")
+                .doesNotContain("our fault");
+        assertThat(Writer.sizes(out)).isEqualTo(before);
     }
 
     /** Leaves room for not one byte. */

@@ -65,13 +65,10 @@ enum Writer {
                 "--hour",
                 "sunAltitude=-6,5");
         assertThat(made.code()).as(made.err()).isZero();
-        Path outing = shared.resolve("outing/outing.json");
-        Files.writeString(
-                shared.resolve("log.json"),
-                Files.readString(outing)
-                        .replaceFirst(
-                                "\\{",
-                                "{\"log\":[{\"at\":\"2027-01-11T17:00:00Z\",\"seconds\":30,\"why\":\"the post in silk\"}],"));
+        text(
+                shared,
+                "log.json",
+                "{'schema':'outing/1','revision':0,'log':[{'openedAt':'2027-01-11T17:00:00Z','openSeconds':30}]}");
     }
 
     /** Puts something of the same name into the folder {@code out}, and what is read there. */
