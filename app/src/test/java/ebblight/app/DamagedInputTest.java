@@ -101,6 +101,8 @@ class DamagedInputTest {
 
         private final String file;
         private final boolean text;
+
+        @SuppressWarnings("ImmutableEnumChecker") // List.of
         private final List<String> command;
 
         Kind(String file, boolean text, String... command) {
@@ -122,7 +124,10 @@ class DamagedInputTest {
             for (int k = 0; k < CASES; k++) {
                 byte[] damaged = k == 0
                         ? bytes
-                        : Damage.to(bytes, kind.text, new SplittableRandom(1_000_003L * kind.ordinal() + k));
+                        : Damage.to(
+                                bytes,
+                                kind.text,
+                                new SplittableRandom(1_000_003L * kind.name().hashCode() + k));
                 if (one(kind, k, whole, damaged, aside)) {
                     answered++;
                 }
@@ -249,12 +254,24 @@ class DamagedInputTest {
         write(
                 to,
                 "weather.csv",
-                "time,windMetresPerSecond,cloudCover\n2027-01-01T00:00Z,4,0.5\n2027-01-01T06:00Z,,0.2\n2027-01-03T00:00Z,7.5,1\n");
+                """
+                time,windMetresPerSecond,cloudCover
+                2027-01-01T00:00Z,4,0.5
+                2027-01-01T06:00Z,,0.2
+                2027-01-03T00:00Z,7.5,1
+                """);
         write(
                 to,
                 "table.csv",
-                "time,heightMetres,kind\n2026-12-31T22:10Z,1.4,low\n2027-01-01T04:20Z,11.2,high\n2027-01-01T10:40Z,1.9,low\n"
-                        + "2027-01-01T16:50Z,10.8,high\n2027-01-01T23:05Z,2.1,low\n2027-01-02T05:15Z,10.9,high\n");
+                """
+                time,heightMetres,kind
+                2026-12-31T22:10Z,1.4,low
+                2027-01-01T04:20Z,11.2,high
+                2027-01-01T10:40Z,1.9,low
+                2027-01-01T16:50Z,10.8,high
+                2027-01-01T23:05Z,2.1,low
+                2027-01-02T05:15Z,10.9,high
+                """);
         write(to, "camera.json", "{'widestFNumber':2.8,'narrowestFNumber':22,'highestIso':6400,'darkFrame':true}");
         Path outing = to.resolveSibling("outing");
         Said made = Said.by(

@@ -52,7 +52,7 @@ class KilledTest {
                 .isZero();
         long millis = (System.nanoTime() - began) / 1_000_000;
         assertThat(whole.resolve(writer.file)).isNotEmptyFile();
-        SplittableRandom dice = new SplittableRandom(writer.ordinal());
+        SplittableRandom dice = new SplittableRandom(writer.name().hashCode());
         for (int k = 0; k < KILLS; k++) {
             Path out = prepared(writer, "killed" + k);
             Map<Path, Long> before = Writer.sizes(out);

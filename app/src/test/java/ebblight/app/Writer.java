@@ -31,6 +31,7 @@ enum Writer {
     /** What it writes first of all. */
     final String file;
 
+    @SuppressWarnings("ImmutableEnumChecker") // List.of
     private final List<String> command;
 
     Writer(String file, String... command) {
