@@ -4,6 +4,7 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
+import ebblight.app.memory.Remembered;
 import ebblight.app.outing.LogJoin;
 import ebblight.app.outing.OutingFile;
 import ebblight.app.outing.OutingFolder;
@@ -67,6 +68,8 @@ final class OutingJoinCommand implements Callable<Integer> {
         int added = LogJoin.into(document, brought);
         JsonArray cameras = card == null ? new JsonArray() : matched(document, card);
         JsonObject written = outing.write(document);
+        Remembered.tried(() -> Remembered.of(folder.toRealPath(), written).logged())
+                .ifPresent(printer::note);
         JsonObject answer = new JsonObject();
         answer.put("schema", "outing-join/1");
         answer.put("file", outing.path().toString());

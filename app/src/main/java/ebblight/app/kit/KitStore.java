@@ -93,9 +93,14 @@ public final class KitStore {
         return columns;
     }
 
+    /** Refuses a {@code kit/1} that could not be worked with, naming the field. */
+    public static void check(JsonObject kit) {
+        KitFields.check(kit, COLUMNS);
+    }
+
     /** Replaces the kit by {@code kit/1}, all of it or nothing. */
     public synchronized void write(JsonObject kit) throws IOException {
-        KitFields.check(kit, COLUMNS);
+        check(kit);
         try (Connection connection = Database.open(file)) {
             connection.setAutoCommit(false);
             for (String list : LISTS) {

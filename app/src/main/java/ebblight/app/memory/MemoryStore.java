@@ -65,9 +65,8 @@ public final class MemoryStore {
         JsonArray rows = new JsonArray();
         String of = parent == 0 ? "" : " WHERE parent = " + parent;
         List<Long> ids = new ArrayList<>();
-        try (PreparedStatement statement = connection.prepareStatement(
-                        "SELECT id, " + quoted(table.fields()) + " FROM " + table.name() + of + " ORDER BY "
-                                + quoted(table.key()));
+        try (PreparedStatement statement = connection.prepareStatement("SELECT id, " + quoted(table.fields()) + " FROM "
+                        + table.name() + of + " ORDER BY " + quoted(table.key()));
                 ResultSet found = statement.executeQuery()) {
             while (found.next()) {
                 JsonObject row = new JsonObject();
@@ -106,7 +105,13 @@ public final class MemoryStore {
             if (!(rows.get(k) instanceof JsonObject row)) {
                 throw new RequestException(at, "must be an object");
             }
-            long id = put(connection, table, parent, row, table.fields().stream().filter(row::has).toList(), at);
+            long id = put(
+                    connection,
+                    table,
+                    parent,
+                    row,
+                    table.fields().stream().filter(row::has).toList(),
+                    at);
             for (MemoryTable below : table.below()) {
                 put(connection, below, id, row, at + ".");
             }

@@ -51,10 +51,15 @@ class MemoryStoreTest {
     void whatIsRememberedIsReadAgain() throws Exception {
         new MemoryStore(folder).remember(memory());
         JsonObject outing = outing(new MemoryStore(folder).read());
-        JsonObject part = outing.getArray("measurements").getObject(0).getArray("parts").getObject(0);
+        JsonObject part =
+                outing.getArray("measurements").getObject(0).getArray("parts").getObject(0);
         assertThat(part.getBoolean("resolved", true)).isFalse();
         assertThat(part.getArray("predictions").getObject(0).getDouble("high")).isEqualTo(0.174);
-        assertThat(outing.getArray("results").getObject(0).getArray("outcomes").getObject(0).getDouble("cameOut"))
+        assertThat(outing.getArray("results")
+                        .getObject(0)
+                        .getArray("outcomes")
+                        .getObject(0)
+                        .getDouble("cameOut"))
                 .isEqualTo(0.148);
     }
 
@@ -74,9 +79,10 @@ class MemoryStoreTest {
     void whatComesLaterAddsToARowAndLeavesWhatItDoesNotSay() throws Exception {
         MemoryStore store = new MemoryStore(folder);
         store.remember(memory());
-        store.remember(JsonParser.object()
-                .from(
-                        """
+        store.remember(
+                JsonParser.object()
+                        .from(
+                                """
                         {"schema":"memory/1","outings":[{"folder":"/coast/one",
                           "frames":[{"file":"A_1.jpg","role":"filtered"}],
                           "results":[{"file":"made/sea.tif","outcomes":[]}]}]}"""));
