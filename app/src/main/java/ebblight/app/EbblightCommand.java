@@ -42,6 +42,7 @@ import picocli.CommandLine.TypeConversionException;
             FinishCommand.class,
             WriteCommand.class,
             AgainCommand.class,
+            OutcomesCommand.class,
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,

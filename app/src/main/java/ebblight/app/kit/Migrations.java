@@ -27,7 +27,8 @@ final class Migrations {
                             + " (1, '6-stop', '6', 1), (2, '10-stop', '10', 1)"),
             List.of(
                     "ALTER TABLE cameras ADD COLUMN opticalFinder INTEGER",
-                    "ALTER TABLE filters ADD COLUMN \"cast\" TEXT"));
+                    "ALTER TABLE filters ADD COLUMN \"cast\" TEXT"),
+            MemoryStep.TABLES);
 
     private Migrations() {}
 

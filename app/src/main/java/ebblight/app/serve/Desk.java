@@ -6,6 +6,7 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
 import ebblight.app.made.Made;
 import ebblight.app.made.Making;
+import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Engine;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -133,6 +135,10 @@ final class Desk {
         JsonObject answer = withMap("measure/1", of, more, blobs);
         of.request().source().facts().fNumber().ifPresent(n -> answer.put("framesFNumber", n));
         of.request().source().facts().isoSpeed().ifPresent(s -> answer.put("framesIso", s));
+        Optional<Remembered> outing = Remembered.around(folder.root());
+        if (outing.isPresent()) {
+            Remembered.tried(() -> outing.get().measured(of.request(), answer));
+        }
         return answer;
     }
 
