@@ -2,6 +2,7 @@ package ebblight.app.serve;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import ebblight.app.TypedPictures;
 import ebblight.app.outing.OutingFolder;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
@@ -58,7 +59,8 @@ class PagePicturesTest {
                         temporary.resolve("data"),
                         temporary.resolve("cache"),
                         0,
-                        Clock.systemUTC());
+                        Clock.systemUTC(),
+                        new TypedPictures());
                 Browser browser = new Browser()) {
             browser.size(1440, 900);
             browser.driver().get(server.link().toString());
