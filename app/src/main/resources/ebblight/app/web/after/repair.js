@@ -1,0 +1,1 @@
+export function open(host) { host.append('soon'); return {}; }
