@@ -29,7 +29,7 @@ export function savedSheet(app, finish, take) {
             store.edit((o) => { o.savedFinishes = [...(o.savedFinishes || []), { name: text, finish: rest }]; });
             draw();
           }
-        } }, el('label.field', {}, el('small', {}, 'Name of this finish'), name), el('button', { type: 'submit', class: 'act' }, 'Save it')),
+        } }, el('label.labelled', {}, el('small', {}, 'Name of this finish'), name), el('button', { type: 'submit', class: 'act' }, 'Save it')),
       );
     };
     draw();

@@ -127,7 +127,7 @@ export function open(host, app) {
       { 'aria-label': 'Edition' },
       el('h2', {}, 'Edition'),
       el('p', {}, 'Register and certificate, PDF'),
-      el('div.slip-number', {}, el('span', {}, done ? 'This print' : 'The next print'), el('p', {}, el('b', {}, done ? String(done.number ?? '') : 'of'), ` ${done ? `of ${done.of ?? of}` : of}`), el('span', {}, title || 'give it a title')),
+      el('div.slip-number', {}, el('span', {}, done ? 'This print' : 'The next print'), el('p', {}, el('b', {}, done ? String(done.entry.number) : 'next'), ` of ${done?.entry.of ?? of}`), el('span', {}, title || 'give it a title')),
       el(
         'dl',
         {},
@@ -138,7 +138,7 @@ export function open(host, app) {
       ),
       slipFoot('edition', 'Enter the next number', () => run('edition', { name: `certificate-${stemOf(state.picture)}`, ending: 'pdf', again: Date.now(), options: { title, of, paper, size: `${facts.widthWords}x${facts.heightWords}`, ...(settings().creator ? { creator: settings().creator } : {}) }, outputs: { edition: `edition-${stemOf(state.picture)}` } }), {
         disabled: !title,
-        told: (d) => `number ${d.number ?? ''} of ${d.of ?? of}. Certificate beside it.`,
+        told: (d) => `certificate of number ${d.entry.number} of ${d.entry.of}. ${d.entry.given} given so far.`,
       }),
     );
   }
