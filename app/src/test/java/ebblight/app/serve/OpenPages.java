@@ -7,9 +7,13 @@ import com.grack.nanojson.JsonParser;
 import ebblight.app.TypedPictures;
 import ebblight.app.outing.OutingFolder;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
 /**
@@ -17,6 +21,7 @@ import org.openqa.selenium.interactions.Actions;
  *
  * @param root folder of the outing
  */
+@SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
 record OpenPages(LocalServer server, Browser browser, Path root) implements AutoCloseable {
 
     /** Serves the outing in {@code root}; skips the test where there is no browser. */
@@ -34,6 +39,35 @@ record OpenPages(LocalServer server, Browser browser, Path root) implements Auto
 
     void press(CharSequence... keys) {
         new Actions(browser.driver()).sendKeys(keys).perform();
+    }
+
+    /** Goes on by the tab key until the focus stands on the key wanted. */
+    void tabTo(String text) {
+        for (int i = 0; i < 120; i++) {
+            Object on = browser.run("const e = document.activeElement; return (e.innerText || '').trim() + '|' +"
+                    + " (e.getAttribute('aria-label') || '')");
+            for (String name : String.valueOf(on).split("\\|", -1)) {
+                if (name.replaceAll("\\s+", " ").startsWith(text)) {
+                    return;
+                }
+            }
+            press(Keys.TAB);
+        }
+        throw new AssertionError("the tab key never comes to " + text);
+    }
+
+    /** What is wrong with names, roles and contrast, by axe-core's rules. */
+    List<?> violations() throws IOException {
+        String axe;
+        try (InputStream in = OpenPages.class.getResourceAsStream("/axe.min.js")) {
+            axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        browser.run(axe + "; return 1");
+        return (List<?>) browser.driver()
+                .executeAsyncScript("const done = arguments[arguments.length - 1];"
+                        + "axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations.map("
+                        + "v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' +"
+                        + " (n.any[0] ? n.any[0].message : '')).join(' || '))))");
     }
 
     /** Waits until every change is in the file. */

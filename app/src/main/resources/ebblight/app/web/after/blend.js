@@ -11,7 +11,7 @@ import { burstsOf, nameOf, pathIn, stemOf } from '../logic/after.js';
 import { WAYS, documentOf, firstChoice, longestThird, shortestThird, waysOf, wordsOf } from '../logic/blend.js';
 import { clamp } from '../logic/finish.js';
 import { make, sortCard } from './desk.js';
-import { fillTiles } from './look.js';
+import { lookSheet } from './look.js';
 
 const ORDER = ['drifting', 'swaying', 'fixed', 'flowing'];
 const FIRST = -9;
@@ -252,7 +252,7 @@ export function open(host, app) {
       done ? el('p.result', { role: 'status' }, el('b', {}, done.file), ` ${done.width} × ${done.height}, from ${done.frames} frames.`, done.layers.map((l) => el('span.layer-line', {}, `${l.regions.map((r) => nameOfKind(r.replace(/-\d+$/, '')).toLowerCase()).filter((n, i, all) => all.indexOf(n) === i).join(', ')}: ${l.of === 'lull' ? `frame ${l.number}, the lull` : l.frames === 1 ? 'one frame' : `${l.frames} frames`}${l.gaps?.count ? `, gaps ${sayTime(l.gaps.seconds)}` : ''}`)), (done.warnings || []).map((w) => el('span.note', {}, w))) : '',
       state.working
         ? ''
-        : el('div.keys', {}, done ? [key('Finish it', () => app.goTool('finish', { picture: done.file }), { class: 'act', 'data-focus': 'to-finish' }), key('Every pixel', () => { fillTiles(parts.picture.parentElement.insertBefore(el('div.viewer'), parts.side), done.file); parts.picture.remove(); }, { class: 'alt', 'data-focus': 'pixels' })] : key('Write 16-bit TIFF', run, { class: 'act', 'data-focus': 'run' })),
+        : el('div.keys', {}, done ? [key('Finish it', () => app.goTool('finish', { picture: done.file }), { class: 'act', 'data-focus': 'to-finish' }), key('Every pixel', () => lookSheet(app, done.file), { class: 'alt', 'data-focus': 'pixels' })] : key('Write 16-bit TIFF', run, { class: 'act', 'data-focus': 'run' })),
     );
     parts.side.classList.remove('searching');
   }
@@ -273,47 +273,47 @@ export function open(host, app) {
   function drawRows() {
     const list = kinds();
     const scale = [];
-    for (let t = FIRST; t <= LAST; t += 3) {
+    for (let t = FIRST; t < LAST; t += 3) {
       scale.push(t);
     }
-    fill(
-      parts.rows,
-      list.map((kind) => {
-        const choice = choiceOf(kind);
-        const strip = state.strips[kind];
-        const area = state.measured.regions.filter((r) => r.kind === kind).reduce((sum, r) => sum + r.areaFraction, 0);
-        return el(
-          `section.blend-row${state.selected === kind ? '.on' : ''}`,
-          { 'aria-label': nameOfKind(kind) },
-          el('div.blend-name', {}, el('span', { html: sealSvg(sealOfKind(kind), 28) }), el('b', {}, nameOfKind(kind)), el('small', {}, `${Math.round(100 * area)} % of the picture`)),
-          el(
-            'div.strip-pieces',
-            {
-              role: 'slider', tabindex: '0', 'data-focus': `strip-${kind}`, 'aria-label': `${nameOfKind(kind)}, shutter time`, 'aria-valuemin': String(state.shortest), 'aria-valuemax': String(state.longest), 'aria-valuenow': String(third(choice)), 'aria-valuetext': wordsOf(choice),
-              onkeydown: (event) => {
-                const way = { ArrowLeft: -1, ArrowRight: 1, ArrowDown: -3, ArrowUp: 3 }[event.key];
-                if (way) {
-                  event.preventDefault();
-                  event.stopPropagation();
-                  choose(kind, { way: 'time', third: third(choice) + way });
-                }
-              },
+    // air above the scale, ground below it, as in the picture
+    const ground = list.findIndex((kind) => kind === 'fixed' || kind === 'flowing');
+    const rows = list.map((kind) => {
+      const choice = choiceOf(kind);
+      const strip = state.strips[kind];
+      const area = state.measured.regions.filter((r) => r.kind === kind).reduce((sum, r) => sum + r.areaFraction, 0);
+      return el(
+        `section.blend-row${state.selected === kind ? '.on' : ''}`,
+        { 'aria-label': nameOfKind(kind) },
+        el('div.blend-name', {}, el('span', { html: sealSvg(sealOfKind(kind), 28) }), el('b', {}, nameOfKind(kind)), el('small', {}, `${Math.round(100 * area)} % of the picture`)),
+        el(
+          'div.strip-pieces',
+          {
+            role: 'slider', tabindex: '0', 'data-focus': `strip-${kind}`, 'aria-label': `${nameOfKind(kind)}, shutter time`, 'aria-valuemin': String(state.shortest), 'aria-valuemax': String(state.longest), 'aria-valuenow': String(third(choice)), 'aria-valuetext': wordsOf(choice),
+            onkeydown: (event) => {
+              const way = { ArrowLeft: -1, ArrowRight: 1, ArrowDown: -3, ArrowUp: 3 }[event.key];
+              if (way) {
+                event.preventDefault();
+                event.stopPropagation();
+                choose(kind, { way: 'time', third: third(choice) + way });
+              }
             },
-            scale.map((t, i) => {
-              const out = t > state.longest + 0.5 || t < state.shortest - 2.5;
-              const now = choice.way === 'time' && Math.abs(choice.third - t) < 1.5;
-              return el(`button.piece${now ? '.now' : ''}${out ? '.out' : ''}`, {
-                type: 'button', tabindex: '-1', disabled: out, 'aria-label': `${nameOfKind(kind)} at ${sayThird(t)}`, onclick: () => choose(kind, { way: 'time', third: t }),
-                style: strip && !out ? `background-image:url(${strip.href});background-size:${strip.pieces * 100}% 100%;background-position:${(100 * i) / (strip.pieces - 1)}% 0` : '',
-              }, el('span', {}, now ? sayThird(choice.third) : ''));
-            }),
-            choice.way === 'time' ? '' : el('span.any', {}, WAYS[choice.way]),
-          ),
-          el('div.blend-ways', { role: 'group', 'aria-label': `${nameOfKind(kind)} made of` }, waysOf(kind).map((way) => key(WAYS[way], () => choose(kind, way === 'time' ? { way, third: third(choice) } : { way }), { 'aria-pressed': String(choice.way === way), 'data-focus': `way-${kind}-${way}` }))),
-        );
-      }),
-      el('div.blend-scale', { 'aria-hidden': 'true' }, el('b', {}, 'Time per part'), el('div', {}, scale.map((t) => el(`span${t > state.longest + 0.5 ? '.out' : ''}`, {}, sayThird(t).replace(/ s$/, '').replace(/ min.*/, ' min'))))),
-    );
+          },
+          scale.map((t, i) => {
+            const out = t > state.longest + 0.5 || t < state.shortest - 2.5;
+            const now = choice.way === 'time' && Math.abs(choice.third - t) < 1.5;
+            return el(`button.piece${now ? '.now' : ''}${out ? '.out' : ''}`, {
+              type: 'button', tabindex: '-1', disabled: out, 'aria-label': `${nameOfKind(kind)} at ${sayThird(t)}`, onclick: () => choose(kind, { way: 'time', third: t }),
+              style: strip && !out ? `background-image:url(${strip.href});background-size:${strip.pieces * 100}% 100%;background-position:${(100 * i) / (strip.pieces - 1)}% 0` : '',
+            }, el('span', {}, now ? sayThird(choice.third) : ''));
+          }),
+          choice.way === 'time' ? '' : el('span.any', {}, WAYS[choice.way]),
+        ),
+        el('div.blend-ways', { role: 'group', 'aria-label': `${nameOfKind(kind)} made of` }, waysOf(kind).map((way) => key(WAYS[way], () => choose(kind, way === 'time' ? { way, third: third(choice) } : { way }), { 'aria-pressed': String(choice.way === way), 'data-focus': `way-${kind}-${way}` }))),
+      );
+    });
+    rows.splice(ground < 0 ? rows.length : ground, 0, el('div.blend-scale', { 'aria-hidden': 'true' }, el('b', {}, 'Time per part'), el('div', {}, scale.map((t) => el(`span${t > state.longest + 0.5 ? '.out' : ''}`, {}, sayThird(t).replace(/ s$/, '').replace(/ min.*/, ' min'))))));
+    fill(parts.rows, rows);
   }
 
   function drawAll() {

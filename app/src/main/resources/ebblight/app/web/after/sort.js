@@ -10,6 +10,8 @@ import { stackSheet } from './stack-sheet.js';
 
 /** Pixels above and below the screen that are drawn ahead. */
 const AHEAD = 900;
+/** Pictures are fetched once the page rests for so long: who races past does not wait for them. */
+const REST_MILLIS = 90;
 
 export function open(host, app) {
   const { store, say } = app;
@@ -115,19 +117,26 @@ export function open(host, app) {
     drawSeen();
   };
 
-  function drawSeen() {
+  function drawSeen(racing = false) {
     if (!list?.isConnected) {
       return;
     }
-    const top = scrollY - (list.getBoundingClientRect().top + scrollY);
+    performance.mark('sort-draw-begins');
+    const top = -list.getBoundingClientRect().top;
     const seen = inSight(layout.blocks, top - AHEAD, top + innerHeight + AHEAD);
     const wanted = new Set(seen);
     for (const [block, node] of drawn) {
       if (!wanted.has(block) && !node.contains(document.activeElement)) {
+        node.querySelectorAll('img').forEach((img) => img.removeAttribute('src'));
         node.remove();
         drawn.delete(block);
       }
     }
+    clearTimeout(resting);
+    resting = setTimeout(() => list.querySelectorAll('img[data-src]').forEach((img) => {
+      img.src = img.dataset.src;
+      delete img.dataset.src;
+    }), racing ? REST_MILLIS : 0);
     for (const block of seen) {
       if (!drawn.has(block)) {
         const node = el(`section.block.${block.kind}${block.phone ? '.phone' : ''}`, { style: `top:${block.top}px;height:${block.height}px`, 'aria-label': block.title || null }, block.kind === 'head' ? head(block) : block.frames.map((f) => small(f, block.width, block.imageHeight)));
@@ -137,9 +146,10 @@ export function open(host, app) {
         list.insertBefore(node, after ? drawn.get(after) : null);
       }
     }
+    performance.measure('sort-draw', 'sort-draw-begins');
   }
 
-  const image = (frame, width, height) => el('img', { src: thumbnail(pathOf(frame), width < 200 ? 240 : 800), width: String(width), height: String(height), alt: '', loading: 'lazy', decoding: 'async' });
+  const image = (frame, width, height) => el('img', { 'data-src': thumbnail(pathOf(frame), width < 200 ? 240 : 800), width: String(width), height: String(height), alt: '', decoding: 'async' });
 
   const say1 = (frame) => `Rank ${frame.rank}, ${[sayTime(frame), sayRole(frame)].filter(Boolean).join(', ')}, ${frame.file}${kept().has(pathOf(frame)) ? ', kept' : ''}. ${frame.notes.join('. ')}`;
 
@@ -302,9 +312,10 @@ export function open(host, app) {
   }
 
   let frame = 0;
+  let resting = 0;
   const scrolled = () => {
     cancelAnimationFrame(frame);
-    frame = requestAnimationFrame(drawSeen);
+    frame = requestAnimationFrame(() => drawSeen(true));
   };
   addEventListener('scroll', scrolled, { passive: true });
   load();
@@ -326,6 +337,7 @@ export function open(host, app) {
       stop?.abort();
       removeEventListener('scroll', scrolled);
       cancelAnimationFrame(frame);
+      clearTimeout(resting);
     },
   };
 }

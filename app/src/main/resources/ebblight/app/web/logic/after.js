@@ -40,10 +40,19 @@ export function sayRole(frame) {
 export const saySettings = (frame) =>
   [sayRole(frame), frame.fNumber ? aperture(frame.fNumber) : '', frame.iso ? `ISO ${Math.round(frame.iso)}` : '', clockOf(frame)].filter(Boolean).join(', ');
 
-const PLAIN_NOTE = /^still parts as sharp as the best/;
+/** What sets a frame apart most comes first. */
+const TELLING = [/^(shaken|soft)/, /\b([2-9]\d|1\d\d|[5-9]) % of it is clipped/, /brighter|darker/, /veil|flare|tilt|horizon|cast/, /texture/];
 
 /** The reason in a few words: what sets a frame apart, else how smooth its flow is. */
-export const shortReason = (frame) => (frame.notes.find((n) => !PLAIN_NOTE.test(n)) || frame.notes[0] || '').replace(/ of this view$/, '');
+export function shortReason(frame) {
+  const note = TELLING.map((telling) => frame.notes.find((n) => telling.test(n))).find(Boolean) || frame.notes[0] || '';
+  return note
+    .replace(/still parts hold (\d+ %) of the best's detail.*/, '$1 of the detail')
+    .replace(/ of the flow's texture is left(, the smoothest)?/, ' texture left$1')
+    .replace(/ than the middle of this view/, '')
+    .replace(/ of it is clipped/, ' clipped')
+    .replace(/ of this view$/, '');
+}
 
 const POOR_SHARPNESS = 0.9;
 const POOR_CLIPPED = 0.2;

@@ -2,7 +2,7 @@
 
 import { sayThird, secondsOf } from '../axis/scale.js';
 
-export const WAYS = { time: 'a shutter time', lull: 'the lull', gone: 'people gone', joined: 'trails joined', whole: 'all frames' };
+export const WAYS = { time: 'a time', lull: 'the lull', gone: 'people gone', joined: 'trails joined', whole: 'all frames' };
 
 /** Which ways a kind of part has. */
 export const waysOf = (kind) => (kind === 'swaying' ? ['time', 'lull', 'whole'] : kind === 'fixed' ? ['whole', 'gone', 'joined', 'time'] : ['time', 'whole', 'gone', 'joined']);
