@@ -45,6 +45,11 @@ class PagePicturesTest {
         {"kit", "#kit"},
         {"before", "#before"},
         {"after", "#after"},
+        {"after-sort", "#after/sort?folder=card"},
+        {"after-side", "#after/side?folder=card&a=card/TLG_0103.jpg&b=card/TLG_0104.jpg"},
+        {"after-blend", "#after/blend?frames=burst"},
+        {"after-finish", "#after/finish?picture=stack-10s.tif&drawer=tone"},
+        {"after-write", "#after/write?picture=stack-10s.tif"},
     };
 
     @TempDir
@@ -73,7 +78,7 @@ class PagePicturesTest {
                         browser.size(size[0], size[1]);
                         browser.light(light);
                         browser.run("location.hash = arguments[0]", place[1]);
-                        browser.until("!document.querySelector('.wait') && !document.querySelector('.reading')");
+                        browser.until("!document.querySelector('.wait, .after-wait, .mount-wait, .reading')");
                         Thread.sleep(700);
                         take(
                                 browser,

@@ -110,7 +110,7 @@ export function open(host, app) {
   }
 
   const lay = () => {
-    layout = layOut(card.groups, innerWidth);
+    layout = layOut(card.groups, innerWidth, document.body.dataset.light === 'night');
     list.style.height = `${layout.height}px`;
     list.replaceChildren();
     drawn.clear();

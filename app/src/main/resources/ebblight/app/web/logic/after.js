@@ -80,10 +80,8 @@ export function burstsOf(group) {
 
 export const byRank = (group) => [...group.frames].sort((a, b) => a.rank - b.rank);
 
-/** Sizes of the pictures by rank, in pixels across: the best, the next two, the others. */
-export const WIDTHS = { desk: [396, 168, 116], phone: [0, 171, 111] };
-
-const NOTE_HEIGHT = 46;
+/** Two lines under a small picture; letters are larger at night. */
+const NOTE_HEIGHT = { room: 46, night: 60 };
 const TITLE_COLUMN = 192;
 const INFO_COLUMN = 236;
 const GAP = 14;
@@ -92,8 +90,9 @@ const GAP = 14;
  * A card laid out in blocks of known height, so that only those in sight need to be drawn: per group a head with the
  * best frames, then rows of the others.
  */
-export function layOut(groups, width) {
+export function layOut(groups, width, night = false) {
   const phone = width < 700;
+  const note = NOTE_HEIGHT[night || phone ? 'night' : 'room'];
   const blocks = [];
   let top = 0;
   let number = 0;
@@ -107,14 +106,14 @@ export function layOut(groups, width) {
     const title = titleOf(group, number);
     const rows = (frames, across, small) => {
       const [w, h] = small;
-      const height = h + NOTE_HEIGHT + GAP;
+      const height = h + note + GAP;
       for (let i = 0; i < frames.length; i += across) {
         add({ kind: 'row', group: index, frames: frames.slice(i, i + across), width: w, imageHeight: h, height });
       }
     };
     if (phone) {
       const w = width - 32;
-      add({ kind: 'head', group: index, title, frames: ranked.slice(0, 1), width: w, imageHeight: Math.round(w / 1.5), height: Math.round(w / 1.5) + 330, phone });
+      add({ kind: 'head', group: index, title, frames: ranked.slice(0, 1), width: w, imageHeight: Math.round(w / 1.5), height: Math.round(w / 1.5) + (night ? 420 : 350), phone });
       const half = Math.floor((w - GAP) / 2);
       rows(ranked.slice(1, 3), 2, [half, Math.round(half / 1.5)]);
       const third = Math.floor((w - 2 * GAP) / 3);
@@ -124,11 +123,11 @@ export function layOut(groups, width) {
       const pair = left >= 168 ? 2 : 0;
       const across = Math.max(0, Math.floor((left - 168) / (116 + GAP)));
       const few = ranked.slice(1 + pair, 1 + pair + 2 * across);
-      add({ kind: 'head', group: index, title, frames: ranked.slice(0, 1), pair: ranked.slice(1, 1 + pair), few, across, width: 396, imageHeight: 264, height: 352 });
+      add({ kind: 'head', group: index, title, frames: ranked.slice(0, 1), pair: ranked.slice(1, 1 + pair), few, across, width: 396, imageHeight: 264, height: 260 + 2 * note });
       rows(ranked.slice(1 + pair + few.length), Math.max(1, Math.floor((width - 48 - TITLE_COLUMN) / (116 + GAP))), [116, 77]);
     } else {
       const across = Math.max(1, Math.floor((width - 48 - TITLE_COLUMN) / (116 + GAP)));
-      add({ kind: 'head', group: index, title, frames: [], pair: [], few: ranked.slice(0, across), across, width: 116, imageHeight: 77, height: 77 + NOTE_HEIGHT + 2 * GAP + 30 });
+      add({ kind: 'head', group: index, title, frames: [], pair: [], few: ranked.slice(0, across), across, width: 116, imageHeight: 77, height: 77 + note + 2 * GAP + 30 });
       rows(ranked.slice(across), across, [116, 77]);
     }
   });
