@@ -345,7 +345,7 @@ class AfterPageTest {
                 + " document.querySelector('.side-stage').focus()");
         browser.size(700, 500);
         Object before = browser.run("return document.querySelector('.side-inner').style.transform");
-        pages.press(Keys.ARROW_LEFT, Keys.ARROW_LEFT);
+        pages.press(Keys.ARROW_UP, Keys.ARROW_UP);
         assertThat(browser.run("return document.querySelector('.side-inner').style.transform"))
                 .isNotEqualTo(before);
         browser.size(1440, 900);

@@ -270,6 +270,19 @@ export function open(host, app) {
     return said;
   }
 
+  /** A strip is pulled: the time under the finger, in thirds, within what the frames hold. */
+  function pulled(kind, event) {
+    const pieces = [...event.currentTarget.querySelectorAll('.piece')];
+    const first = pieces[0].getBoundingClientRect();
+    const last = pieces[pieces.length - 1].getBoundingClientRect();
+    const at = (event.clientX - first.left) / (last.right - first.left) * 3 * pieces.length - 1.5;
+    const wanted = clamp(FIRST + Math.round(at), state.shortest, state.longest);
+    const now = choiceOf(kind);
+    if (now.way !== 'time' || now.third !== wanted) {
+      choose(kind, { way: 'time', third: wanted });
+    }
+  }
+
   function drawRows() {
     const list = kinds();
     const scale = [];
@@ -290,6 +303,8 @@ export function open(host, app) {
           'div.strip-pieces',
           {
             role: 'slider', tabindex: '0', 'data-focus': `strip-${kind}`, 'aria-label': `${nameOfKind(kind)}, shutter time`, 'aria-valuemin': String(state.shortest), 'aria-valuemax': String(state.longest), 'aria-valuenow': String(third(choice)), 'aria-valuetext': wordsOf(choice),
+            onpointerdown: (event) => { event.currentTarget.setPointerCapture(event.pointerId); pulled(kind, event); },
+            onpointermove: (event) => (event.buttons ? pulled(kind, event) : null),
             onkeydown: (event) => {
               const way = { ArrowLeft: -1, ArrowRight: 1, ArrowDown: -3, ArrowUp: 3 }[event.key];
               if (way) {
@@ -302,8 +317,7 @@ export function open(host, app) {
           scale.map((t, i) => {
             const out = t > state.longest + 0.5 || t < state.shortest - 2.5;
             const now = choice.way === 'time' && Math.abs(choice.third - t) < 1.5;
-            return el(`button.piece${now ? '.now' : ''}${out ? '.out' : ''}`, {
-              type: 'button', tabindex: '-1', disabled: out, 'aria-label': `${nameOfKind(kind)} at ${sayThird(t)}`, onclick: () => choose(kind, { way: 'time', third: t }),
+            return el(`span.piece${now ? '.now' : ''}${out ? '.out' : ''}`, {
               style: strip && !out ? `background-image:url(${strip.href});background-size:${strip.pieces * 100}% 100%;background-position:${(100 * i) / (strip.pieces - 1)}% 0` : '',
             }, el('span', {}, now ? sayThird(choice.third) : ''));
           }),

@@ -42,9 +42,9 @@ export function open(host, app) {
   }
 
   const stepRow = (id, label, value, under, less, more) =>
-    el('div.slip-row', { role: 'group', 'aria-label': label }, el('dt', {}, label), el('dd', {}, el('b', { role: 'status' }, value), under ? el('small', {}, under) : ''), el('div.pm', {}, key('−', less, { 'aria-label': `${label}: less`, 'data-focus': `${id}-less` }), key('+', more, { 'aria-label': `${label}: more`, 'data-focus': `${id}-more` })));
+    el('div.slip-row', { role: 'group', 'aria-label': label }, el('span', {}, label), el('div', {}, el('b', { role: 'status' }, value), under ? el('small', {}, under) : ''), el('div.pm', {}, key('−', less, { 'aria-label': `${label}: less`, 'data-focus': `${id}-less` }), key('+', more, { 'aria-label': `${label}: more`, 'data-focus': `${id}-more` })));
 
-  const plainRow = (label, value, under) => el('div.slip-row', {}, el('dt', {}, label), el('dd', {}, el('b', {}, value), under ? el('small', {}, under) : ''));
+  const plainRow = (label, value, under) => el('div.slip-row', {}, el('span', {}, label), el('div', {}, el('b', {}, value), under ? el('small', {}, under) : ''));
 
   const textRow = (name, label, hint) => el('label.slip-row', {}, el('span', {}, label), el('input', { type: 'text', maxlength: '300', value: settings()[name], placeholder: hint, 'data-focus': `text-${name}`, onchange: (event) => set(name, event.target.value.trim()) }));
 
@@ -81,7 +81,7 @@ export function open(host, app) {
       el('p', {}, 'TIFF, 16 bits, the picture’s own profile inside'),
       el('div.slip-picture', {}, el('img', { src: thumbnail(state.picture, 800), alt: '', style: edge ? `border:${Math.max(2, Math.round(240 * edge / facts.paperWidth))}px solid #fff` : '' })),
       el(
-        'dl',
+        'div.slip-rows',
         {},
         stepRow('width', 'Picture', `${facts.widthWords} × ${facts.heightWords} cm`, crop?.paper ? 'finished for this paper' : 'the other side follows', () => set('width', Math.max(5, Math.ceil(width()) - 1)), () => set('width', Math.min(300, Math.floor(width()) + 1))),
         stepRow('border', 'White border', `${edge} cm`, `sheet ${facts.paperWords} cm`, () => set('border', Math.max(0, edge - 0.5)), () => set('border', Math.min(20, edge + 0.5))),
@@ -105,7 +105,7 @@ export function open(host, app) {
       el('p', {}, 'JPEG in sRGB, for your own pages'),
       el('div.slip-picture', {}, el('img', { src: thumbnail(state.picture, 800), alt: '' })),
       el(
-        'dl',
+        'div.slip-rows',
         {},
         stepRow('edge', 'Long side', `${shown} pixels`, shown === long && edge >= long ? 'all that there are' : '', () => set('edge', stepIn(EDGES, nearest(EDGES, shown), -1)), () => set('edge', stepIn(EDGES, edge, 1))),
         stepRow('bytes', 'File', `at most ${sayBytes(bytes)}`, 'the best quality that fits is found', () => set('bytes', stepIn(BYTES, bytes, -1)), () => set('bytes', stepIn(BYTES, bytes, 1))),
@@ -129,7 +129,7 @@ export function open(host, app) {
       el('p', {}, 'Register and certificate, PDF'),
       el('div.slip-number', {}, el('span', {}, done ? 'This print' : 'The next print'), el('p', {}, el('b', {}, done ? String(done.entry.number) : 'next'), ` of ${done?.entry.of ?? of}`), el('span', {}, title || 'give it a title')),
       el(
-        'dl',
+        'div.slip-rows',
         {},
         textRow('title', 'Title', 'The Door at dusk'),
         stepRow('of', 'Prints', String(of), 'said once for an edition', () => set('of', Math.max(1, of - 1)), () => set('of', Math.min(500, of + 1))),
@@ -154,12 +154,12 @@ export function open(host, app) {
       el('p', {}, 'Plan against result, one page, PDF'),
       el('div.slip-picture.two', {}, without ? el('img', { src: thumbnail(without, 400), alt: 'Without the long time' }) : '', el('img', { src: thumbnail(state.picture, 400), alt: 'The result' })),
       el(
-        'dl',
+        'div.slip-rows',
         {},
         el('label.slip-row', {}, el('span', {}, 'Beside it'), el('select', { 'data-focus': 'without', onchange: (event) => set('without', event.target.value) }, el('option', { value: '' }, 'no frame without'), list.map((p) => el('option', { value: p, selected: p === without }, nameOf(p))))),
         plainRow('Planned', plannedWords() || 'nothing in the log', 'as There noted it'),
         plainRow('Made', state.record ? madeFrom(state.record) : 'from one frame'),
-        el('div.slip-row', {}, el('dt', {}, 'Answers'), key(hide ? 'left open, for a class' : 'shown', () => set('hide', !hide), { class: 'alt', 'aria-pressed': String(hide), 'data-focus': 'hide' })),
+        el('div.slip-row', {}, el('span', {}, 'Answers'), key(hide ? 'left open, for a class' : 'shown', () => set('hide', !hide), { class: 'alt', 'aria-pressed': String(hide), 'data-focus': 'hide' })),
       ),
       slipFoot('lesson', 'Write the lesson', () => run('lesson', { name: `lesson-${stemOf(state.picture)}`, ending: 'pdf', options: { lesson: true, ...(hide ? { hide: true } : {}), ...(settings().title ? { title: settings().title } : {}) }, ...(without ? { files: { without } } : {}) }), { told: (d) => `${sayBytes(d.bytes || 0)}.` }),
     );
@@ -182,7 +182,7 @@ export function open(host, app) {
       host,
       el('div.tool-head', {}, el('h1', {}, el('b', {}, nameOf(state.picture)), ` ${state.size.width} × ${state.size.height} pixels`), el('p.cap', {}, 'Originals are never changed.'), el('div.keys', {}, key('Another picture', () => app.goTool('write'), { class: 'alt', 'data-focus': 'another' }))),
       el('div.slips', {}, print(), web(), edition(), lesson()),
-      el('section.notes-form', { 'aria-label': 'What the files say' }, el('h2', {}, 'What the files say of themselves'), el('dl', {}, textRow('caption', 'Caption', 'Half tide, a long quarter of an hour'), textRow('copyright', 'Copyright', '© 2027 your name'), textRow('creator', 'Made by', 'your name'), textRow('keywords', 'Keywords', 'sea, dusk, long exposure'))),
+      el('section.notes-form', { 'aria-label': 'What the files say' }, el('h2', {}, 'What the files say of themselves'), el('div.slip-rows', {}, textRow('caption', 'Caption', 'Half tide, a long quarter of an hour'), textRow('copyright', 'Copyright', '© 2027 your name'), textRow('creator', 'Made by', 'your name'), textRow('keywords', 'Keywords', 'sea, dusk, long exposure'))),
     );
   }
 

@@ -13,8 +13,7 @@ export function readPlace(hash) {
   const after = page === 'after';
   return {
     page,
-    tool: after ? parts[1] || null : null,
-    asked: after ? Object.fromEntries(asked) : {},
+    ...(after ? { tool: parts[1] || null, asked: Object.fromEntries(asked) } : {}),
     view: after ? null : parts[1] || null,
     part: parts[2] || null,
     step: parts[3] ? Number(parts[3]) : null,
