@@ -3,8 +3,8 @@ package ebblight.app.after;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
-import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Quantiles;
+import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.FrameFacts;
@@ -153,7 +153,8 @@ public final class FinishDraft {
         RgbPicture untouched = base(document, work);
         List<OwnColour> colours = finished.colours();
         Colours space = Colours.of(profile);
-        double[][] tones = new double[colours.size()][luminance.length / (EVERY * EVERY) + luminance.length / EVERY + 1];
+        double[][] tones =
+                new double[colours.size()][luminance.length / (EVERY * EVERY) + luminance.length / EVERY + 1];
         int[] counts = new int[colours.size()];
         double[] lab = new double[3];
         for (int y = 0; y < untouched.height(); y += EVERY) {
@@ -182,9 +183,8 @@ public final class FinishDraft {
         }
         String asked = JsonWriter.string(before);
         if (!asked.equals(laid)) {
-            CodedPicture coded =
-                    Finisher.finish(copy(light), profile, Optional.empty(), FinishFile.read(before), work)
-                            .picture();
+            CodedPicture coded = Finisher.finish(copy(light), profile, Optional.empty(), FinishFile.read(before), work)
+                    .picture();
             float[] linear = profile.curve().table(16);
             base = RgbPicture.black(coded.width(), coded.height());
             for (int i = 0; i < coded.codes().length; i++) {

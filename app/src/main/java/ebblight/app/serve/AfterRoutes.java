@@ -79,8 +79,7 @@ final class AfterRoutes {
     private void filter(Context context) throws Exception {
         JsonObject request = Replies.body(context);
         Replies.job(
-                context,
-                jobs.begin("filter " + JsonWriter.string(request), ASKED, job -> desk.filter(request, job)));
+                context, jobs.begin("filter " + JsonWriter.string(request), ASKED, job -> desk.filter(request, job)));
     }
 
     private void made(Context context) throws Exception {

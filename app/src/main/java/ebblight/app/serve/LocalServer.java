@@ -25,7 +25,8 @@ public final class LocalServer implements AutoCloseable {
     private final Gate gate = new Gate();
     private final Jobs jobs = new Jobs();
 
-    private LocalServer(OutingFolder folder, Path data, Path cache, Clock clock, PictureMaker maker) throws IOException {
+    private LocalServer(OutingFolder folder, Path data, Path cache, Clock clock, PictureMaker maker)
+            throws IOException {
         DiskCache pictures = new DiskCache(cache.resolve("pictures"), MOST_CACHE_BYTES, clock);
         String shadow = DiskCache.name("", folder.root().toString());
         OutingFile outing = new OutingFile(folder, data.resolve("outings").resolve(shadow));
@@ -84,8 +85,8 @@ public final class LocalServer implements AutoCloseable {
     }
 
     /** Starts a server with data and cache in the folders named; port 0 takes any free one. */
-    public static LocalServer start(OutingFolder folder, Path data, Path cache, int port, Clock clock, PictureMaker maker)
-            throws IOException {
+    public static LocalServer start(
+            OutingFolder folder, Path data, Path cache, int port, Clock clock, PictureMaker maker) throws IOException {
         LocalServer server = new LocalServer(folder, data, cache, clock, maker);
         try {
             server.javalin.start("127.0.0.1", port);

@@ -57,7 +57,8 @@ final class MadeList {
         row.put("documents", record.getObject("documents", new JsonObject()));
         JsonArray sources = new JsonArray();
         for (Object each : record.getArray("sources", new JsonArray())) {
-            Path source = file.resolveSibling(((JsonObject) each).getString("path", "")).normalize();
+            Path source = file.resolveSibling(((JsonObject) each).getString("path", ""))
+                    .normalize();
             if (source.startsWith(folder.root())) {
                 sources.add(folder.relative(source));
             }

@@ -6,8 +6,8 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonParser;
 import ebblight.app.TypedPictures;
-import ebblight.core.numeric.Work;
 import ebblight.core.numeric.RgbPicture;
+import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.JpegWriter;
 import ebblight.imaging.LightPicture;
@@ -326,7 +326,8 @@ class AfterPageTest {
         browser.until("document.querySelectorAll('.repair-view .tiles').length === 3");
         assertThat(browser.text()).contains("0.1");
         browser.press("Untouched");
-        browser.until("document.querySelector('.repair-view .tiles.shown').getAttribute('aria-label').startsWith('untouched')");
+        browser.until(
+                "document.querySelector('.repair-view .tiles.shown').getAttribute('aria-label').startsWith('untouched')");
         assertThat(Files.exists(root.resolve("made/repaired-f2.tif.json"))).isTrue();
     }
 
@@ -497,7 +498,9 @@ class AfterPageTest {
                         next();""");
         List<?> numbers = (List<?>) told;
         assertThat(((Number) numbers.get(0)).intValue()).isEqualTo(MANY);
-        assertThat(((Number) numbers.get(1)).intValue()).as("frames drawn at once").isLessThan(400);
+        assertThat(((Number) numbers.get(1)).intValue())
+                .as("frames drawn at once")
+                .isLessThan(400);
         System.out.printf(
                 "2,000 frames: a step of the scroll draws in %.1f ms (median), %.1f ms (95 %%)%n",
                 ((Number) numbers.get(2)).doubleValue(), ((Number) numbers.get(3)).doubleValue());

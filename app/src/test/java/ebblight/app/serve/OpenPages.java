@@ -27,7 +27,12 @@ record OpenPages(LocalServer server, Browser browser, Path root) implements Auto
     /** Serves the outing in {@code root}; skips the test where there is no browser. */
     static OpenPages on(Path root, Path temporary) throws IOException {
         LocalServer server = LocalServer.start(
-                OutingFolder.open(root), temporary.resolve("data"), temporary.resolve("cache"), 0, Clock.systemUTC(), new TypedPictures());
+                OutingFolder.open(root),
+                temporary.resolve("data"),
+                temporary.resolve("cache"),
+                0,
+                Clock.systemUTC(),
+                new TypedPictures());
         Browser browser = new Browser();
         browser.size(1440, 900);
         return new OpenPages(server, browser, root);

@@ -7,8 +7,6 @@ import com.grack.nanojson.JsonObject;
 import ebblight.core.exposure.ChangingLight;
 import ebblight.core.exposure.ThirdStops;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;

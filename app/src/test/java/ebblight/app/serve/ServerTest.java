@@ -44,7 +44,12 @@ class ServerTest {
         root = TestOuting.write(Files.createDirectories(temporary.resolve("outing")), "Shore");
         Files.writeString(temporary.resolve("secret.jpg"), "outside");
         server = LocalServer.start(
-                OutingFolder.open(root), temporary.resolve("data"), temporary.resolve("cache"), 0, Clock.systemUTC(), new TypedPictures());
+                OutingFolder.open(root),
+                temporary.resolve("data"),
+                temporary.resolve("cache"),
+                0,
+                Clock.systemUTC(),
+                new TypedPictures());
         String link = server.link().toString();
         token = link.substring(link.indexOf("token=") + 6);
     }

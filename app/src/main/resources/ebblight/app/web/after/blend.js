@@ -30,7 +30,7 @@ export function open(host, app) {
   const strokes = () => saved().strokes || viewOf()?.strokes || [];
   const viewOf = () => (store.outing.views || []).find((v) => v.frames === state.frames?.path);
   const kinds = () => ORDER.filter((kind) => state.measured?.regions.some((r) => r.kind === kind));
-  const choiceOf = (kind) => saved().choices?.[kind] || firstChoice(kind, state.longest);
+  const choiceOf = (kind) => (state.pull?.kind === kind ? state.pull.choice : saved().choices?.[kind]) || firstChoice(kind, state.longest);
 
   function edit(change) {
     store.edit((outing) => {
@@ -55,6 +55,7 @@ export function open(host, app) {
     }
     Object.assign(state, { id, frames: null, measured: null, map: null, strips: {}, tool: null, selected: null, fault: '', done: null, working: null });
     bitmaps.clear();
+    view = null;
     stop?.abort();
     stop = new AbortController();
     const progress = progressBox('Measuring the parts', () => stop.abort());
@@ -82,18 +83,27 @@ export function open(host, app) {
   async function measure(onProgress) {
     const id = state.id;
     const whole = await engine.measure(state.frames, strokes(), { signal: stop.signal, onProgress });
-    const map = whole.blobs.regions ? await engine.bytes(whole.blobs.regions) : null;
+    const map = await mapOf(whole);
     if (id !== state.id) {
       return;
     }
     const { answer } = whole;
     state.measured = answer;
-    state.map = { map, width: answer.mapWidth, height: answer.mapHeight, kinds: answer.regions.map((r) => r.kind) };
+    state.map = map;
     state.longest = clamp(longestThird(answer.seconds), FIRST, LAST);
     state.shortest = clamp(shortestThird(answer.seconds / answer.frames), FIRST, state.longest);
-    mount();
+    if (view) {
+      drawAll();
+    } else {
+      mount();
+    }
     await compose();
     await strips();
+  }
+
+  async function mapOf({ answer, blobs }) {
+    const map = blobs.regions ? await engine.bytes(blobs.regions) : null;
+    return { map, width: answer.mapWidth, height: answer.mapHeight, kinds: answer.regions.map((r) => r.kind) };
   }
 
   async function strips() {
@@ -135,11 +145,23 @@ export function open(host, app) {
   async function again() {
     parts.side.classList.add('searching');
     try {
+      // the parts at once, then what is measured of them
+      const id = state.id;
+      const map = await mapOf(await engine.parts(state.frames, strokes(), { signal: stop.signal }));
+      if (id !== state.id) {
+        return;
+      }
+      state.map = map;
+      drawAll();
+      parts.side.classList.add('searching');
+      compose();
       bitmaps.clear();
       await measure(() => {});
     } catch (error) {
-      state.fault = error.message;
-      drawSide();
+      if (error.name !== 'AbortError') {
+        state.fault = error.message;
+        drawSide();
+      }
     }
   }
 
@@ -277,9 +299,15 @@ export function open(host, app) {
     const last = pieces[pieces.length - 1].getBoundingClientRect();
     const at = (event.clientX - first.left) / (last.right - first.left) * 3 * pieces.length - 1.5;
     const wanted = clamp(FIRST + Math.round(at), state.shortest, state.longest);
-    const now = choiceOf(kind);
-    if (now.way !== 'time' || now.third !== wanted) {
-      choose(kind, { way: 'time', third: wanted });
+    if (state.pull?.choice.third !== wanted) {
+      state.pull = { kind, choice: { way: 'time', third: wanted } };
+      pieces.forEach((piece, i) => {
+        const on = Math.abs(wanted - FIRST - 3 * i) < 1.5;
+        piece.classList.toggle('now', on);
+        piece.firstChild.textContent = on ? sayThird(wanted) : '';
+      });
+      event.currentTarget.querySelector('.any')?.remove();
+      compose();
     }
   }
 
@@ -304,7 +332,15 @@ export function open(host, app) {
           {
             role: 'slider', tabindex: '0', 'data-focus': `strip-${kind}`, 'aria-label': `${nameOfKind(kind)}, shutter time`, 'aria-valuemin': String(state.shortest), 'aria-valuemax': String(state.longest), 'aria-valuenow': String(third(choice)), 'aria-valuetext': wordsOf(choice),
             onpointerdown: (event) => { event.currentTarget.setPointerCapture(event.pointerId); pulled(kind, event); },
-            onpointermove: (event) => (event.buttons ? pulled(kind, event) : null),
+            onpointermove: (event) => (state.pull ? pulled(kind, event) : null),
+            onpointerup: () => {
+              const { pull } = state;
+              state.pull = null;
+              if (pull) {
+                choose(kind, pull.choice);
+              }
+            },
+            onpointercancel: () => { state.pull = null; drawAll(); },
             onkeydown: (event) => {
               const way = { ArrowLeft: -1, ArrowRight: 1, ArrowDown: -3, ArrowUp: 3 }[event.key];
               if (way) {
