@@ -42,13 +42,13 @@ import picocli.CommandLine.TypeConversionException;
             FinishCommand.class,
             WriteCommand.class,
             AgainCommand.class,
-            OutcomesCommand.class,
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,
             OutingCommand.class,
             OpenCommand.class,
-            PocketCommand.class
+            PocketCommand.class,
+            OutcomesCommand.class
         },
         footer = {
             "",
