@@ -37,8 +37,8 @@ public final class OpenedPicture implements AutoCloseable {
         byte[] bytes = ReadableFile.bytes(file);
         @Nullable Mat memory = new Mat();
         try {
-            OpenedPicture opened = new OpenedPicture(
-                    file, facts, bytes, memory, PictureReader.decode(file, bytes, rawAs, memory));
+            OpenedPicture opened =
+                    new OpenedPicture(file, facts, bytes, memory, PictureReader.decode(file, bytes, rawAs, memory));
             memory = null;
             return opened;
         } finally {
