@@ -86,10 +86,9 @@ class PocketSiteTest {
             JsonObject later = Asked.parse(PhonePage.OUTING
                     .replace("\"revision\":1", "\"revision\":2")
                     .replace("\"name\":\"Shore\"", "\"name\":\"Shore from the steps\""));
-            PocketFolder.write(
-                    PocketOuting.of(later, new KitStore(temporary.resolve("data")).read(), temporary), site);
-            String version = Files.readString(site.resolve("service.js"))
-                    .replaceAll("(?s).*const KEPT = '([^']+)'.*", "$1");
+            PocketFolder.write(PocketOuting.of(later, new KitStore(temporary.resolve("data")).read(), temporary), site);
+            String version =
+                    Files.readString(site.resolve("service.js")).replaceAll("(?s).*const KEPT = '([^']+)'.*", "$1");
             server = host(site, port, "");
             open(page, at(port, "#after"));
             page.browser().until("globalThis.ebblightNewer");
@@ -119,8 +118,7 @@ class PocketSiteTest {
             page.browser().until("document.querySelectorAll('.log-rows li').length === 1");
             page.browser().press("Save or send the log");
             page.browser().key("Save or send the log");
-            assertThat(page.browser().text())
-                    .contains("1 frame is in the log", "keeps nothing once the tab is closed");
+            assertThat(page.browser().text()).contains("1 frame is in the log", "keeps nothing once the tab is closed");
             server.stop(0);
         }
     }

@@ -44,9 +44,10 @@ class PocketSlateTest {
     void theSlateSaysTimeViewFiltersAndWish(String light) throws Exception {
         try (PhonePage page = PhonePage.of(
                         temporary,
-                        Asked.parse(PhonePage.OUTING.replace(
-                                "\"name\":\"Shore\"",
-                                "\"name\":\"Shore – été\",\"third\":9,\"wishes\":{\"flowing-1\":\"silky!\",\"fixed-2\":\"still\"}")))
+                        Asked.parse(
+                                PhonePage.OUTING.replace(
+                                        "\"name\":\"Shore\"",
+                                        "\"name\":\"Shore – été\",\"third\":9,\"wishes\":{\"flowing-1\":\"silky!\",\"fixed-2\":\"still\"}")))
                 .offline()) {
             page.open("#there/view-1/shot/6?time=8s");
             page.browser().light(light);
@@ -55,7 +56,8 @@ class PocketSlateTest {
             page.browser().press("Slate for the camera");
             page.browser().until("document.querySelector('.slate-code svg')");
             Slate slate = SlateText.read(onScreen(page.browser().picture())).orElseThrow();
-            assertThat(Duration.between(slate.time(), Instant.now()).toSeconds()).isBetween(0L, 4L);
+            assertThat(Duration.between(slate.time(), Instant.now()).toSeconds())
+                    .isBetween(0L, 4L);
             // IANA time zone database, by the JDK
             assertThat(slate.offset())
                     .isEqualTo(ZoneId.of("Europe/Paris").getRules().getOffset(slate.time()));

@@ -81,7 +81,8 @@ class PocketTimerTest {
     }
 
     private static double opened() {
-        return number("JSON.parse(localStorage[Object.keys(localStorage).find(k => k.startsWith('ebblight-run'))]).openAt");
+        return number(
+                "JSON.parse(localStorage[Object.keys(localStorage).find(k => k.startsWith('ebblight-run'))]).openAt");
     }
 
     private static void saidWithin(String word, double wall) {
@@ -133,11 +134,11 @@ class PocketTimerTest {
         page.browser().until("document.visibilityState === 'visible' && said.some(one => one.word === 'Close now')");
         double hidden = number("hiddenAt.find(one => one[0] === 'hidden')[1]");
         assertThat(hidden).as("the page was hidden before the end").isLessThan(open + 4000);
-        List<?> ahead = (List<?>) page.browser()
-                .run("return aheadOfHiding.map(one => [one.hertz, one.wall])");
+        List<?> ahead = (List<?>) page.browser().run("return aheadOfHiding.map(one => [one.hertz, one.wall])");
         toneAt(ahead.get(4), 880, open + 4000);
         double over = (System.currentTimeMillis() - open) / 1000 - 4;
-        assertThat(number("parseInt(document.querySelector('.count').innerText)")).isBetween(over - 1, over + 2);
+        assertThat(number("parseInt(document.querySelector('.count').innerText)"))
+                .isBetween(over - 1, over + 2);
     }
 
     @Test
