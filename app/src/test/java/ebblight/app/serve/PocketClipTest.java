@@ -29,7 +29,7 @@ import org.openqa.selenium.By;
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
 class PocketClipTest {
 
-    private static final int WIDTH = 320;
+    private static final int WIDTH = 336;
     private static final int FRAMES = 45;
     private static final int PER_SECOND = 15;
 
