@@ -42,6 +42,7 @@ public final class PocketPage {
             }
             styles.append(new String(WebFiles.bytes(each.group(1)), StandardCharsets.UTF_8));
         }
+        styles.append(new String(WebFiles.bytes("styles/phone.css"), StandardCharsets.UTF_8));
         String bare = OTHER_FILES.matcher(STYLE.matcher(shell).replaceAll("")).replaceAll("");
         JsonObject pages = new JsonObject();
         pages.putAll(PageModules.from("main.js"));

@@ -71,9 +71,25 @@ async function writeOuting(document) {
   return { revision: written.revision };
 }
 
+/** The bag: one's own, or that of the page, which may be a teacher's. Own is what was changed on this phone. */
 async function kit() {
+  const own = await keep.read('kit');
+  const whose = own && (await keep.read('whose')) !== 'page' ? 'own' : 'page';
+  return { ...(whose === 'own' ? own : (await packedOuting()).kit), whose };
+}
+
+async function writeKit({ whose, ...bag }) {
+  await keep.change('kit', () => bag);
+  await keep.change('whose', () => 'own');
+  return kit();
+}
+
+/** Puts the other bag on the page; without one of one's own, that begins as the page's. */
+async function takeBag(whose) {
   const packed = await packedOuting();
-  return keep.change('kit', (known) => known || packed.kit);
+  await keep.change('kit', (own) => own || packed.kit);
+  await keep.change('whose', () => whose);
+  return kit();
 }
 
 async function drop(query, file, options) {
@@ -217,7 +233,8 @@ const routes = {
   'GET /api/outing': outing,
   'PUT /api/outing': (query, body) => writeOuting(JSON.parse(body)),
   'GET /api/kit': kit,
-  'PUT /api/kit': (query, body) => keep.change('kit', () => JSON.parse(body)),
+  'PUT /api/kit': (query, body) => writeKit(JSON.parse(body)),
+  'POST /api/kit': (query) => takeBag(query.get('whose')),
   'POST /api/drop': drop,
 };
 
