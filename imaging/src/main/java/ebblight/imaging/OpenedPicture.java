@@ -28,12 +28,17 @@ public final class OpenedPicture implements AutoCloseable {
 
     /** Reads and decodes a picture, upright; of a RAW file the largest JPEG in it. */
     public static OpenedPicture open(Path file) throws UnreadableInputException {
+        return open(file, RawAs.EMBEDDED);
+    }
+
+    /** Reads and decodes a picture, upright. */
+    public static OpenedPicture open(Path file, RawAs rawAs) throws UnreadableInputException {
         FrameFacts facts = ReadableFile.facts(file);
         byte[] bytes = ReadableFile.bytes(file);
         @Nullable Mat memory = new Mat();
         try {
-            OpenedPicture opened = new OpenedPicture(
-                    file, facts, bytes, memory, PictureReader.decode(file, bytes, RawAs.EMBEDDED, memory));
+            OpenedPicture opened =
+                    new OpenedPicture(file, facts, bytes, memory, PictureReader.decode(file, bytes, rawAs, memory));
             memory = null;
             return opened;
         } finally {

@@ -57,7 +57,7 @@ final class AskRoutes {
         }
         int rank =
                 switch (schema) {
-                    case "measure/1", "parts/1", "wish/1" -> ASKED;
+                    case "measure/1", "parts/1", "wish/1", "wash/1" -> ASKED;
                     default -> AHEAD;
                 };
         Replies.job(context, jobs.begin(key, rank, job -> desk.answer(request, key, job)));

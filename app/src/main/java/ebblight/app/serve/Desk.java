@@ -7,6 +7,7 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
 import ebblight.app.made.Made;
 import ebblight.app.made.Making;
+import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Engine;
@@ -19,6 +20,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -96,7 +98,8 @@ final class Desk {
                     case "preview/1" -> preview(of, more, blobs, job);
                     case "strip/1" -> new Strips(of, cache).answer(more, blobs, job);
                     case "measure/1" -> measure(of, more, blobs);
-                    case "parts/1" -> withMap(schema, of, more, blobs);
+                    case "parts/1" -> withMap(schema, "regions", of, more, blobs);
+                    case "wash/1" -> withMap(schema, "wash", of, more, blobs);
                     case "wish/1" -> of.ask(schema, more);
                     default -> throw new RequestException("schema", "\"" + schema + "\" is not known here");
                 };
@@ -131,23 +134,28 @@ final class Desk {
     }
 
     private JsonObject measure(Reading of, JsonObject more, JsonObject blobs) throws IOException {
-        JsonObject answer = withMap("measure/1", of, more, blobs);
+        JsonObject answer = withMap("measure/1", "regions", of, more, blobs);
         of.request().source().facts().fNumber().ifPresent(n -> answer.put("framesFNumber", n));
         of.request().source().facts().isoSpeed().ifPresent(s -> answer.put("framesIso", s));
+        Optional<Remembered> outing = Remembered.around(folder.root());
+        if (outing.isPresent()) {
+            Remembered.tried(() -> outing.get().measured(of.request(), answer));
+        }
         return answer;
     }
 
-    /** An answer with the map of the parts beside it: the index of the part at every pixel. */
-    private JsonObject withMap(String schema, Reading of, JsonObject more, JsonObject blobs) throws IOException {
+    /** An answer with a map beside it: the index of the part at every pixel, or how far water came. */
+    private JsonObject withMap(String schema, String what, Reading of, JsonObject more, JsonObject blobs)
+            throws IOException {
         JsonObject asked = new JsonObject();
         asked.putAll(more);
-        asked.put("regionsBlob", "regions");
+        asked.put(what + "Blob", what);
         JsonObject answer = of.ask(schema, asked);
-        byte[] map = of.request().blobs().get("regions").orElseGet(() -> new byte[0]);
+        byte[] map = of.request().blobs().get(what).orElseGet(() -> new byte[0]);
         if (map.length > 0) {
-            String name = DiskCache.name(".bin", of.identity(), JsonWriter.string(more), "regions");
+            String name = DiskCache.name(".bin", of.identity(), JsonWriter.string(more), what);
             cache.put(name, map);
-            blobs.put("regions", PICTURES + name);
+            blobs.put(what, PICTURES + name);
             answer.put("mapWidth", of.request().frames().clip().width());
             answer.put("mapHeight", of.request().frames().clip().height());
         }
