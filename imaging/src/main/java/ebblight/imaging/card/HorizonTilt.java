@@ -1,7 +1,6 @@
 package ebblight.imaging.card;
 
 import ebblight.core.numeric.LeastSquares;
-import java.util.Arrays;
 
 /** The tilt of a horizon: the straight edge across most of the picture that is strongest for its whole length. */
 final class HorizonTilt {
@@ -15,10 +14,23 @@ final class HorizonTilt {
     /** Cells by which the edge of a column may lie off the line. */
     private static final double OFF = 1.5;
 
+    /** Parts of the line that are left out in turn to tell how sure it is (jackknife; Quenouille 1956, from memory). */
+    private static final int BLOCKS = 8;
+
+    /** Of Student's distribution with 7 degrees of freedom, 97.5 % (table; from memory). */
+    private static final double STUDENT = 2.365;
+
+    private static final MeasuredHorizon NONE = new MeasuredHorizon(Double.NaN, Double.NaN);
+
     private HorizonTilt() {}
 
     /** Degrees by which the right end lies lower; not a number where no horizon is clear. */
     static double degrees(Cells cells) {
+        return measured(cells).degrees();
+    }
+
+    /** The tilt with its range; both not a number where no horizon is clear. */
+    static MeasuredHorizon measured(Cells cells) {
         int w = cells.width();
         int h = cells.height();
         double[] edge = new double[w * h];
@@ -46,7 +58,7 @@ final class HorizonTilt {
                 }
             }
         }
-        return best == 0 ? Double.NaN : refined(edge, w, h, bestRow, bestTilt, sign);
+        return best == 0 ? NONE : refined(edge, w, h, bestRow, bestTilt, sign);
     }
 
     /** Sum along a line of the edges of one sign, none counting for more than a clear one. */
@@ -62,7 +74,7 @@ final class HorizonTilt {
     }
 
     /** A line through where the edge lies in each column, to parts of a cell. */
-    private static double refined(double[] edge, int w, int h, double row, double slope, int sign) {
+    private static MeasuredHorizon refined(double[] edge, int w, int h, double row, double slope, int sign) {
         double[] xs = new double[w];
         double[] ys = new double[w];
         int n = 0;
@@ -82,8 +94,27 @@ final class HorizonTilt {
             }
         }
         if (n < LEAST_SHARE * w) {
-            return Double.NaN;
+            return NONE;
         }
-        return Math.toDegrees(Math.atan(LeastSquares.slope(Arrays.copyOf(xs, n), Arrays.copyOf(ys, n))));
+        double degrees = slope(xs, ys, n, n, n);
+        double square = 0;
+        for (int k = 0; k < BLOCKS; k++) {
+            double without = slope(xs, ys, n, k * n / BLOCKS, (k + 1) * n / BLOCKS);
+            square += (without - degrees) * (without - degrees);
+        }
+        return new MeasuredHorizon(degrees, STUDENT * Math.sqrt(square * (BLOCKS - 1) / BLOCKS));
+    }
+
+    /** In degrees, of the first {@code n} places but those from {@code from} to {@code until}. */
+    private static double slope(double[] xs, double[] ys, int n, int from, int until) {
+        double[] x = new double[n - (until - from)];
+        double[] y = new double[x.length];
+        for (int i = 0, k = 0; i < n; i++) {
+            if (i < from || i >= until) {
+                x[k] = xs[i];
+                y[k++] = ys[i];
+            }
+        }
+        return Math.toDegrees(Math.atan(LeastSquares.slope(x, y)));
     }
 }
