@@ -58,8 +58,9 @@ final class RepairCommand extends PictureCommand {
     @Option(
             names = "--darks",
             paramLabel = "DIR|FILE",
-            description = "Dark frames of the same camera and, best, of the same time: hot pixels and glow. Of a folder,"
-                    + " a whole card too, those that match are taken.")
+            description =
+                    "Dark frames of the same camera and, best, of the same time: hot pixels and glow. Of a folder,"
+                            + " a whole card too, those that match are taken.")
     private @Nullable Path darks;
 
     @Option(

@@ -26,7 +26,8 @@ public final class DustList {
         JsonObject document = SurveyRequest.document(sorted);
         if (!"sort/1".equals(document.getString("schema")) || !(document.get("dust") instanceof JsonArray)) {
             throw new UnreadableInputException(
-                    sorted, "holds no dust of a card; write it by: ebblight sort CARD --json > " + sorted.getFileName());
+                    sorted,
+                    "holds no dust of a card; write it by: ebblight sort CARD --json > " + sorted.getFileName());
         }
         int orientation = FrameFacts.of(picture).orientation().orElse(1);
         List<Dust> specks = new ArrayList<>();

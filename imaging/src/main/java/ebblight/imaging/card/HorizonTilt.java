@@ -20,7 +20,15 @@ final class HorizonTilt {
     /** Of Student's distribution with 7 degrees of freedom, 97.5 % (table; from memory). */
     private static final double STUDENT = 2.365;
 
-    private static final MeasuredHorizon NONE = new MeasuredHorizon(Double.NaN, Double.NaN);
+    private static final MeasuredHorizon NONE = new MeasuredHorizon(Double.NaN, Double.NaN, false);
+
+    /** What places told by cells add, in degrees: drawn horizons of known tilt leave so much beside their spread. */
+    private static final double OWN_DEGREES = 0.03;
+
+    /** Cells from which on another line is another edge. */
+    private static final int APART = 8;
+    /** Times that the strength of a horizon is over that of any other edge: crests lie side by side, a horizon alone. */
+    private static final double OUTSTANDING = 1.25;
 
     private HorizonTilt() {}
 
@@ -40,6 +48,7 @@ final class HorizonTilt {
                 edge[i] = cells.known(i) && cells.known(i - w) ? cells.level(i) - cells.level(i - w) : 0;
             }
         }
+        double[] byRow = new double[h];
         double best = 0;
         double bestTilt = 0;
         double bestRow = 0;
@@ -49,6 +58,7 @@ final class HorizonTilt {
             for (int row = 2; row < h - 2; row++) {
                 for (int s = -1; s <= 1; s += 2) {
                     double strength = strength(edge, w, h, row, slope, s);
+                    byRow[row] = Math.max(byRow[row], strength);
                     if (strength > best) {
                         best = strength;
                         bestTilt = slope;
@@ -58,7 +68,11 @@ final class HorizonTilt {
                 }
             }
         }
-        return best == 0 ? NONE : refined(edge, w, h, bestRow, bestTilt, sign);
+        double rival = 0;
+        for (int row = 0; row < h; row++) {
+            rival = Math.abs(row - bestRow) > APART ? Math.max(rival, byRow[row]) : rival;
+        }
+        return best == 0 ? NONE : refined(edge, w, h, bestRow, bestTilt, sign).with(best > OUTSTANDING * rival);
     }
 
     /** Sum along a line of the edges of one sign, none counting for more than a clear one. */
@@ -102,7 +116,8 @@ final class HorizonTilt {
             double without = slope(xs, ys, n, k * n / BLOCKS, (k + 1) * n / BLOCKS);
             square += (without - degrees) * (without - degrees);
         }
-        return new MeasuredHorizon(degrees, STUDENT * Math.sqrt(square * (BLOCKS - 1) / BLOCKS));
+        double spread = STUDENT * Math.sqrt(square * (BLOCKS - 1) / BLOCKS);
+        return new MeasuredHorizon(degrees, Math.hypot(spread, OWN_DEGREES), true);
     }
 
     /** In degrees, of the first {@code n} places but those from {@code from} to {@code until}. */

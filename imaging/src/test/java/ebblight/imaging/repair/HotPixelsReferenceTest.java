@@ -106,8 +106,8 @@ class HotPixelsReferenceTest {
 
     private DarkLight dark(Path file) throws Exception {
         LightPicture one = LightPicture.read(file, Work.alone());
-        DarkFrames frames =
-                DarkFrames.read(file, FrameFacts.none(), one.light().width(), one.light().height(), Work.alone());
+        DarkFrames frames = DarkFrames.read(
+                file, FrameFacts.none(), one.light().width(), one.light().height(), Work.alone());
         return DarkLight.of(frames, OptionalDouble.empty(), Work.alone());
     }
 
