@@ -4,6 +4,7 @@ import ebblight.app.ask.UsageException;
 import ebblight.app.made.Made;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
+import ebblight.imaging.OutputFile;
 import java.io.IOException;
 import java.io.PrintWriter;
 import picocli.CommandLine;
@@ -41,13 +42,13 @@ import picocli.CommandLine.TypeConversionException;
             FinishCommand.class,
             WriteCommand.class,
             AgainCommand.class,
-            OutcomesCommand.class,
             SkyCommand.class,
             TideCommand.class,
             WhenCommand.class,
             OutingCommand.class,
             OpenCommand.class,
-            PocketCommand.class
+            PocketCommand.class,
+            OutcomesCommand.class
         },
         footer = {
             "",
@@ -150,6 +151,11 @@ final class EbblightCommand implements Runnable {
             err.println("ebblight: " + named(String.valueOf(e.getMessage()), command.getCommandSpec()));
             err.println("See: " + command.getCommandSpec().qualifiedName() + " --help");
             return ExitCode.WRONG_USAGE;
+        }
+        if (OutputFile.diskIsFull(e)) {
+            err.println("ebblight: the disk is full (" + e.getMessage()
+                    + "); what was there is untouched: make room, or name another place for the result");
+            return ExitCode.UNUSABLE_INPUT;
         }
         if (e instanceof IOException) {
             err.println("ebblight: " + e.getMessage());

@@ -64,18 +64,16 @@ final class OutingJoinCommand implements Callable<Integer> {
             throw new UnreadableInputException(file, "is no log of the phone page: schema must be outing/1");
         }
         OutingFile outing = new OutingFile(OutingFolder.open(folder), folder);
-        JsonObject document = outing.read();
-        int added = LogJoin.into(document, brought);
-        JsonArray cameras = card == null ? new JsonArray() : matched(document, card);
-        JsonObject written = outing.write(document);
-        Remembered.tried(() -> Remembered.of(folder.toRealPath(), written).logged())
-                .ifPresent(printer::note);
         JsonObject answer = new JsonObject();
         answer.put("schema", "outing-join/1");
         answer.put("file", outing.path().toString());
-        answer.put("added", added);
-        answer.put("entries", written.getArray("log").size());
-        answer.put("cameras", cameras);
+        JsonObject written = outing.change(document -> {
+            answer.put("added", LogJoin.into(document, brought));
+            answer.put("entries", document.getArray("log").size());
+            answer.put("cameras", card == null ? new JsonArray() : matched(document, card));
+        });
+        Remembered.tried(() -> Remembered.of(folder.toRealPath(), written).logged())
+                .ifPresent(printer::note);
         if (json.wanted()) {
             printer.line(Asked.print(answer));
         } else {

@@ -71,4 +71,9 @@ public final class Coast {
     public View postsView(int width, Work work) {
         return new View(this, Lens.posts(width), work);
     }
+
+    /** Open water under the sky beyond the arch through an 86 mm lens, as {@link #view}. */
+    public View offingView(int width, Work work) {
+        return new View(this, Lens.offing(width), work);
+    }
 }

@@ -39,6 +39,11 @@ record Lens(int width, double focalWidths, double centreRight, double horizonWid
         return new Lens(width, 50.0 / 36, 0.22, 0.5 * 2 / 3);
     }
 
+    /** The offing: 86 mm, past the arch's foot, where little stands in the sea. */
+    static Lens offing(int width) {
+        return new Lens(width, 86.0 / 36, -0.13, 0.4 * 2 / 3);
+    }
+
     int height() {
         return (int) Math.floor(width * 2.0 / 3);
     }

@@ -7,7 +7,7 @@ import ebblight.core.numeric.Work;
 import java.util.List;
 
 /** The coast through one lens in one picture size. Immutable and shared between threads. */
-public final class View {
+public final class View implements Scene {
 
     private static final float[] NO_COVER = {};
 
@@ -46,10 +46,12 @@ public final class View {
         patch.place(i, right * n, up * n, rgb);
     }
 
+    @Override
     public int width() {
         return lens.width();
     }
 
+    @Override
     public int height() {
         return lens.height();
     }
@@ -64,6 +66,7 @@ public final class View {
     }
 
     /** The scene at an instant in scene-linear light without noise. */
+    @Override
     public RgbPicture frame(double timeSeconds) {
         RgbPicture picture = RgbPicture.black(width(), height());
         paint(timeSeconds, picture, space());
@@ -86,6 +89,7 @@ public final class View {
     }
 
     /** How every pixel truly moves, row by row. */
+    @Override
     public Kind[] kinds(Work work) {
         return new TrueKinds(this, coast, lens).all(work);
     }

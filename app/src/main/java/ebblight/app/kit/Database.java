@@ -30,6 +30,9 @@ public final class Database {
         config.setJournalMode(SQLiteConfig.JournalMode.WAL);
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.setBusyTimeout(BUSY_MILLISECONDS);
+        // A change takes the right to write before it reads, so that of two programs the second sees what the first
+        // did.
+        config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
         config.enforceForeignKeys(true);
         return config.createConnection("jdbc:sqlite:" + file);
     }

@@ -56,7 +56,7 @@ final class Migrations {
         }
         connection.setAutoCommit(false);
         try (Statement statement = connection.createStatement()) {
-            for (int k = at; k < STEPS.size(); k++) {
+            for (int k = version(connection); k < STEPS.size(); k++) { // another program may have taken some since
                 for (String sql : STEPS.get(k)) {
                     statement.execute(sql);
                 }

@@ -25,7 +25,7 @@ final class Browser implements AutoCloseable {
 
     private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
     private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
-    private static final Duration PATIENCE = Duration.ofMinutes(5);
+    private static final Duration PATIENCE = Duration.ofSeconds(Long.getLong("ebblight.patience", 300));
 
     private final ChromeDriver driver;
 

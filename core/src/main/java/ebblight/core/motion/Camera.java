@@ -19,6 +19,9 @@ public record Camera(Verdict verdict, double rmsPixels, double largestPixels) {
     private static final double ENOUGH_AGREEMENT = 0.5;
     private static final double ENOUGH_STILL_AREA = 0.05;
 
+    /** An empty sky and still water in the dark hold a frame by 1.1 to 1.4 across the line between them, rock by 10 and more. */
+    private static final double ENOUGH_HOLD = 3;
+
     /** What is done about it. */
     public enum Verdict {
         /** It stood still. */
@@ -40,7 +43,9 @@ public record Camera(Verdict verdict, double rmsPixels, double largestPixels) {
             largest = Math.max(largest, d);
         }
         double rms = Math.sqrt(sum / track.placements().length);
-        boolean sure = track.agreement() >= ENOUGH_AGREEMENT && track.stillArea() >= ENOUGH_STILL_AREA;
+        boolean sure = track.agreement() >= ENOUGH_AGREEMENT
+                && track.stillArea() >= ENOUGH_STILL_AREA
+                && track.hold() >= ENOUGH_HOLD;
         Verdict verdict = !sure
                 ? Verdict.UNSURE
                 : rms <= STILL * width

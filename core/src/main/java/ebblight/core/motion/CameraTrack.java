@@ -14,8 +14,9 @@ import java.util.Arrays;
  * @param placements one for each of them
  * @param agreement share of the textured weight that agrees to 0.35 px, median over frames
  * @param stillArea share of the picture that stayed put
+ * @param hold gradients that hold a frame in place over what noise shows, in the worst direction, median over frames
  */
-record CameraTrack(int[] indices, Placement[] placements, double agreement, double stillArea) {
+record CameraTrack(int[] indices, Placement[] placements, double agreement, double stillArea, double hold) {
 
     private static final int SAMPLES_FOR_STILL_PARTS = 12;
 
@@ -35,6 +36,7 @@ record CameraTrack(int[] indices, Placement[] placements, double agreement, doub
         Placement[] placements = new Placement[indices.length];
         Arrays.fill(placements, Placement.HERE);
         double[] agreement = new double[indices.length];
+        double[] hold = new double[indices.length];
         boolean known = stillness.length > 0;
         float[] weight = known ? stillness : ones(width * height);
         for (int round = 0; round < 2; round++) {
@@ -51,10 +53,12 @@ record CameraTrack(int[] indices, Placement[] placements, double agreement, doub
                     FrameAligner.Fit fit = reference.align(frames[indices[k]], again ? placements[k] : last, scratch);
                     placements[k] = fit.placement();
                     agreement[k] = fit.agreement();
+                    hold[k] = fit.hold();
                     last = fit.placement();
                 }
             });
             agreement[backward] = 1;
+            hold[backward] = Double.POSITIVE_INFINITY;
             if (round == 0 && !known) {
                 weight = stillParts(frames, indices, placements, width, height);
             }
@@ -64,7 +68,11 @@ record CameraTrack(int[] indices, Placement[] placements, double agreement, doub
             area += w > 0.5f ? 1 : 0;
         }
         return new CameraTrack(
-                indices, placements, Quantiles.median(agreement.clone(), agreement.length), area / weight.length);
+                indices,
+                placements,
+                Quantiles.median(agreement.clone(), agreement.length),
+                area / weight.length,
+                Quantiles.median(hold.clone(), hold.length));
     }
 
     private static float[] ones(int n) {

@@ -21,6 +21,15 @@ final class FrameAligner {
     private static final double FARTHEST = 0.3;
     private static final double AGREES_PIXELS = 0.35;
 
+    /** A quarter of all normal deviates are smaller in size. */
+    private static final double QUARTER_OF_NORMAL = 0.3186;
+
+    /**
+     * Mean square central difference of white noise after the finest blur, (1 − exp(−1 / σ²)) / 2 of its variance, over
+     * the variance of the difference of two such frames, which is twice as large.
+     */
+    private static final double NOISE_GRADIENT = (1 - StrictMath.exp(-1 / (1.2 * 1.2))) / 4;
+
     private final int width;
     private final int height;
     private final Level[] levels;
@@ -31,8 +40,13 @@ final class FrameAligner {
         this.levels = levels;
     }
 
-    /** Where a frame lies, and which share of the textured weight agrees. */
-    record Fit(Placement placement, double agreement) {}
+    /**
+     * Where a frame lies.
+     *
+     * @param agreement share of the textured weight that agrees
+     * @param hold mean square gradient along the direction that has least of it, over what noise alone would show
+     */
+    record Fit(Placement placement, double agreement, double hold) {}
 
     /** Places of the reference that are used at one scale, with value, gradients and weight. */
     private record Level(int[] pixels, float[] values, float[] gradientX, float[] gradientY, float[] weight) {}
@@ -127,13 +141,13 @@ final class FrameAligner {
         Placement q = start;
         for (int k = 0; k < levels.length; k++) {
             if (levels[k].pixels.length < FEWEST_POINTS) {
-                return new Fit(start, 0);
+                return new Fit(start, 0, 0);
             }
             Blur.gaussian(scratch.normal, scratch.smooth, scratch.work, width, height, SIGMAS[k]);
             for (int step = 0; step < STEPS; step++) {
                 Placement next = step(levels[k], scratch, q);
                 if (!(Math.sqrt(next.dx() * next.dx() + next.dy() * next.dy()) < FARTHEST * width)) {
-                    return new Fit(start, 0);
+                    return new Fit(start, 0, 0);
                 }
                 double moved = Math.abs(next.dx() - q.dx())
                         + Math.abs(next.dy() - q.dy())
@@ -159,7 +173,34 @@ final class FrameAligner {
                         : 0;
             }
         }
-        return new Fit(q, agreeing / (all + 1e-12));
+        return new Fit(q, agreeing / (all + 1e-12), hold(finest, scratch));
+    }
+
+    /** From residuals at the finest level, where a quarter of the places or more stand still. */
+    private static double hold(Level level, Scratch scratch) {
+        int count = 0;
+        for (int i = 0; i < level.pixels.length; i += 8) {
+            if (!Double.isNaN(scratch.residual[i])) {
+                scratch.sample[count++] = Math.abs(scratch.residual[i]);
+            }
+        }
+        if (count == 0) {
+            return 0;
+        }
+        double deviation = Quantiles.quantile(scratch.sample, count, 0.25) / QUARTER_OF_NORMAL;
+        double xx = 0;
+        double xy = 0;
+        double yy = 0;
+        double weight = 1e-30;
+        for (int i = 0; i < level.pixels.length; i++) {
+            double w = level.weight[i];
+            xx += w * level.gradientX[i] * level.gradientX[i];
+            xy += w * level.gradientX[i] * level.gradientY[i];
+            yy += w * level.gradientY[i] * level.gradientY[i];
+            weight += w;
+        }
+        double least = (xx + yy) / 2 - Math.sqrt((xx - yy) * (xx - yy) / 4 + xy * xy);
+        return least / weight / (NOISE_GRADIENT * deviation * deviation + 1e-12);
     }
 
     /** Differences reference − frame at the level's places; NaN where the place lies outside the frame. */

@@ -13,8 +13,23 @@ public record Horizon(double left, double right) {
 
     private static final double MOST_TILT = StrictMath.tan(Math.PI / 90);
     private static final int TILTS = 17;
-    private static final double SNAP = 0.045;
+    /** Far water seems to drift, haze to stand: the parts meet this many heights off the edge. */
+    private static final double SNAP = 0.2;
+
+    /** Rows on either side over which the middle of the edge is taken, and how far it may lie off the line. */
+    private static final int CENTRE = 3;
+
+    private static final double OFF = 1.5;
     private static final double BAND = 0.06;
+
+    /** Haze over the line and far water under it may look like anything; this far from it, in heights, sky is no sea. */
+    private static final double NEAR = 0.12;
+
+    /** The edge over that of the rows beside it: a far shore with trees and houses stays below. */
+    private static final double STANDS_OUT = 2;
+
+    private static final double LEAST = 0.2;
+    private static final double CLEARLY = 2;
 
     /** The likeliest line by the soft regions, moved to the strongest edge nearby; empty unless it is clear. */
     static Optional<Horizon> find(SoftRegions regions, float[] median) {
@@ -37,7 +52,7 @@ public record Horizon(double left, double right) {
         int row = 0;
         double tilt = 0;
         for (int k = 0; k < TILTS; k++) {
-            double t = StrictMath.tan(Math.PI / 90 * (2.0 * k / (TILTS - 1) - 1));
+            double t = MOST_TILT * (2.0 * k / (TILTS - 1) - 1);
             for (int a = 4; a < h - 4; a++) {
                 double sum = 0;
                 for (int c = 0; c < columns; c++) {
@@ -59,20 +74,59 @@ public record Horizon(double left, double right) {
         double snappedTilt = tilt;
         double[] scratch = new double[columns];
         for (int i = -reach; i <= reach; i++) {
-            for (int j = -8; j < 9; j += 2) {
-                double strength = edge(edges, w, h, row + i, tilt + (double) j / w, scratch);
+            for (int k = 0; k < 2 * TILTS - 1; k++) {
+                double t = MOST_TILT * ((double) k / (TILTS - 1) - 1);
+                double strength = edge(edges, w, h, row + i, t, scratch);
                 if (strength > strongest) {
                     strongest = strength;
                     snappedRow = row + i;
-                    snappedTilt = tilt + (double) j / w;
+                    snappedTilt = t;
                 }
             }
         }
         if (!clear(regions, edges, snappedRow, snappedTilt, strongest, scratch)) {
             return Optional.empty();
         }
-        double half = snappedTilt * w / 2;
-        return Optional.of(new Horizon(snappedRow - half, snappedRow + half));
+        return Optional.of(refined(edges, w, h, snappedRow, snappedTilt, columns));
+    }
+
+    /** The line through the middle of the edge in each column, those left out where it lies elsewhere: a fraction of a pixel. */
+    private static Horizon refined(float[] edges, int w, int h, int row, double tilt, int columns) {
+        double a = row;
+        double b = tilt;
+        for (int round = 0; round < 3; round++) {
+            double s = 0;
+            double sx = 0;
+            double sxx = 0;
+            double sy = 0;
+            double sxy = 0;
+            for (int c = 0; c < columns; c++) {
+                double x = 2 + 4 * c - w / 2.0;
+                int y = rowAt(a, b, c, w, 1 + CENTRE, h - 2 - CENTRE);
+                double weight = 0;
+                double moment = 0;
+                for (int r = y - CENTRE; r <= y + CENTRE; r++) {
+                    double e = edges[r * w + 2 + 4 * c];
+                    weight += e * e;
+                    moment += e * e * r;
+                }
+                double at = moment / (weight + 1e-12);
+                if (weight > 0 && Math.abs(at - a - b * x) < OFF) {
+                    s++;
+                    sx += x;
+                    sxx += x * x;
+                    sy += at;
+                    sxy += x * at;
+                }
+            }
+            double determinant = s * sxx - sx * sx;
+            if (s < columns / 4.0 || determinant <= 0) {
+                break;
+            }
+            a = (sxx * sy - sx * sxy) / determinant;
+            b = (s * sxy - sx * sy) / determinant;
+        }
+        return new Horizon(a - b * w / 2, a + b * w / 2);
     }
 
     /** Relative step between the rows above and below. */
@@ -105,7 +159,7 @@ public record Horizon(double left, double right) {
         int h = regions.height();
         float[] cloud = regions.share(Kind.DRIFTING);
         float[] water = regions.share(Kind.FLOWING);
-        int reach = Math.max(13, (int) (0.12 * h));
+        int reach = Math.max(13, (int) (NEAR * h));
         if (h - 1 - reach <= reach) {
             return false;
         }
@@ -114,9 +168,13 @@ public record Horizon(double left, double right) {
         for (int c = 0; c < scratch.length; c++) {
             int x = 2 + 4 * c;
             int y = rowAt(row, tilt, c, w, reach, h - 1 - reach);
-            double up = mean(cloud, w, x, y - 12, y - 2);
-            double down = mean(water, w, x, y + 3, y + reach);
-            good += up > 0.5 && down > 0.4 ? 1 : 0;
+            double cloudAbove = mean(cloud, w, x, 0, y - 2);
+            double waterAbove = mean(water, w, x, 0, y - 2);
+            double cloudBelow = mean(cloud, w, x, y + 3, h);
+            double waterBelow = mean(water, w, x, y + 3, h);
+            boolean sky = cloudAbove > LEAST && cloudAbove > CLEARLY * waterAbove;
+            boolean sea = waterBelow > LEAST && waterBelow > CLEARLY * cloudBelow;
+            good += sky && sea ? 1 : 0;
             bad += water[(y - reach) * w + x] > 0.6 || cloud[(y + reach) * w + x] > 0.6 ? 1 : 0;
         }
         double share = (double) good / scratch.length;
@@ -124,7 +182,7 @@ public record Horizon(double left, double right) {
         double around = edge(edges, w, h, row - 5, tilt, scratch) + edge(edges, w, h, row + 5, tilt, scratch);
         return share > 0.3
                 && share > 1.5 * wrong
-                && strength > Math.max(0.02, 1.25 * around)
+                && strength > Math.max(0.02, STANDS_OUT * around)
                 && Math.abs(tilt) < 0.95 * MOST_TILT;
     }
 

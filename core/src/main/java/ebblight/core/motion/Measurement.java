@@ -162,7 +162,8 @@ public final class Measurement {
             double[] v = ways.drift.meanVelocity(mask);
             velocity = Optional.of(new RegionMotion.Velocity(v[0], v[1], ways.drift.relativeError()));
         }
-        boolean clip = listed && !ways.spaced;
+        boolean seen = listed && curve.seen();
+        boolean clip = seen && !ways.spaced;
         Swing swing = Swing.of(parts.frames(), mask, curve, parts.noise());
         return new RegionMotion(
                 part,
@@ -175,7 +176,7 @@ public final class Measurement {
                 new RegionMotion.Flags(curve.seen(), curve.resolved(), breaking, borrowed, listed && curve.coarse()),
                 clip ? Rhythm.of(parts.frames(), mask) : Rhythm.NONE,
                 clip && wet ? FlowLines.of(parts.frames(), mask) : FlowLines.NONE,
-                listed ? Passing.of(parts.frames(), mask, parts.noise()) : Passing.NONE,
+                seen ? Passing.of(parts.frames(), mask, parts.noise()) : Passing.NONE,
                 curve::at,
                 swing::pixels);
     }

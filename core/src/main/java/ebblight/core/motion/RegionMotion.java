@@ -16,9 +16,9 @@ import java.util.function.DoubleUnaryOperator;
  * @param remaining what is left at whole stops of 1/8 to 960 s; empty for parts that stand or drift
  * @param flags what is to be said of it
  * @param at what is left at any time in seconds; only for parts with {@code remaining}
- * @param rhythm period and lulls of a flowing or swaying part
- * @param lines the time that draws lines; only for flowing parts
- * @param passing what passes in front of it; only for flowing and swaying parts
+ * @param rhythm period and lulls of a flowing or swaying part that is seen to move
+ * @param lines the time that draws lines; only for flowing parts that are seen to move
+ * @param passing what passes in front of it; only for flowing and swaying parts that are seen to move
  * @param swingPixels RMS movement in pixels within a time in seconds; only for swaying parts
  */
 public record RegionMotion(

@@ -46,7 +46,10 @@ public record Rhythm(double periodSeconds, List<Lull> lulls) {
         return new Rhythm(period(series), lulls(series));
     }
 
-    /** The strongest line in the summed power spectrum of the pixels, each less its straight trend. */
+    /**
+     * The strongest line in the summed power spectrum of the pixels, each less its straight trend. No window: one that
+     * favours the middle of the clip loses a swing that rests there.
+     */
     private static double period(PixelSeries series) {
         int n = series.frames();
         double length = series.timeSeconds(n - 1) - series.timeSeconds(0);
@@ -63,9 +66,8 @@ public record Rhythm(double periodSeconds, List<Lull> lulls) {
             double omega = 2 * Math.PI * (lowest + k) / (FREQUENCIES_A_PERIOD * length);
             for (int i = 0; i < n; i++) {
                 double t = series.timeSeconds(i) - series.timeSeconds(0);
-                double window = 0.5 - 0.5 * StrictMath.cos(2 * Math.PI * (i + 0.5) / n);
-                cos[k * n + i] = window * StrictMath.cos(omega * t);
-                sin[k * n + i] = window * StrictMath.sin(omega * t);
+                cos[k * n + i] = StrictMath.cos(omega * t);
+                sin[k * n + i] = StrictMath.sin(omega * t);
             }
         }
         double[] values = new double[n];

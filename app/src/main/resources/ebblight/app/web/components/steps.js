@@ -3,12 +3,13 @@
 import { el, key, marks } from '../dom.js';
 import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { sayThird } from '../axis/scale.js';
-import { rowRegions, parseWish } from '../logic/parts.js';
+import { readable, rowRegions, parseWish } from '../logic/parts.js';
 import { wishSheet } from './wish-sheet.js';
 import { dialledReading, guardPanel, lightWords, meterSteppers, readingOf } from './meter.js';
 import { dialWords, fLabel } from './side.js';
 import { dials, exposureValue, meterText } from '../logic/light.js';
 import { stepper } from './stepper.js';
+import { slateKey } from './slate.js';
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
 const warn = (text) => el('div.warn', {}, text);
@@ -110,10 +111,14 @@ const BODIES = {
       ...meterSteppers(reading, tell),
       words,
       s.view.pair ? line('The pair', 'keep this frame: it is the one without') : '',
+      s.view.pair ? slateKey(c, true) : '',
     ];
   },
   nd(c) {
     const d = c.choice;
+    if (!d && c.s.settings) {
+      return [el('p', {}, `The bag does not reach ${sayThird(c.s.third)} in this light.`), c.s.settings.ways.slice(0, 3).map((way) => el('p', {}, `${readable(way.text)}.`)), slateKey(c, false)];
+    }
     if (!d) {
       return [el('p', {}, "No reading yet: without one there are no settings."), line(sayThird(c.s.third), 'the time chosen on the axis'), key('To the test frame', () => c.toStep(5), { class: 'hold' })];
     }
@@ -124,6 +129,7 @@ const BODIES = {
       el('div.two', {}, el('div.value', {}, el('small', {}, 'Aperture'), el('b', {}, fLabel(d.fNumber))), el('div.value', {}, el('small', {}, 'ISO'), el('b', {}, String(d.iso)))),
       line(d.filters.length ? `${d.filters.join(' + ')}-stop` : 'No filter', d.filters.length ? 'nearest the lens, glass dry' : 'the light is low enough'),
       warn('Do not touch the focus ring'),
+      slateKey(c, false),
     ];
   },
   cover(c) {
@@ -137,6 +143,3 @@ const BODIES = {
     ];
   },
 };
-
-
-

@@ -15,6 +15,9 @@ const PREFERRED_APERTURE = 11.3;
 /** A reading is carried on by its rate for half an hour; no rate holds for longer, and it was stale long before. */
 const CARRIED_MILLIS = 30 * 60e3;
 
+/** What stands for a measurement where no clip was read: no parts, no horizon. */
+const GUESSED = { regions: [], horizon: null, warnings: [], width: 3, height: 2, guessed: true };
+
 export function createScene(store, tell) {
   const state = {
     view: null, measured: null, drawn: null, weighed: null, strips: null, settings: null, light: null, kit: null,
@@ -97,6 +100,16 @@ export function createScene(store, tell) {
     }
   }
 
+  /** Opens a view without a clip: the time is guessed, everything after it is as ever. */
+  async function bare(view) {
+    stop?.abort();
+    pictures.halt();
+    turn++;
+    Object.assign(state, { view, measured: GUESSED, drawn: null, weighed: null, strips: null, selected: null, reading: null, problem: null });
+    state.kit = state.kit || await json('/api/kit');
+    await solve();
+  }
+
   /** The parts of an answer and the map of them: the index of the part at every pixel. */
   async function drawn({ answer, blobs }) {
     const map = blobs.regions ? await engine.bytes(blobs.regions) : null;
@@ -150,8 +163,8 @@ export function createScene(store, tell) {
   }
 
   const cameraOf = () => {
-    const camera = state.kit?.cameras.find((c) => c.inBag) || {};
-    const lens = state.kit?.lenses.find((l) => l.inBag) || {};
+    const camera = state.kit?.cameras?.find((c) => c.inBag) || {};
+    const lens = state.kit?.lenses?.find((l) => l.inBag) || {};
     const { name: a, inBag: b, ...one } = camera;
     const { name: c, inBag: d, ...two } = lens;
     return Object.fromEntries(Object.entries({ ...one, ...two }).filter(([, v]) => v !== null && v !== undefined));
@@ -264,7 +277,7 @@ export function createScene(store, tell) {
   }
 
   return {
-    state, pictures, frames, open, weigh, solve, solveSoon, model, current, outline,
+    state, pictures, frames, open, bare, weigh, solve, solveSoon, model, current, outline,
     stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
     halt() {

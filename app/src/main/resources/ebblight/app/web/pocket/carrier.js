@@ -5,10 +5,14 @@ import * as reason from './reason.js';
 import * as keep from './keep.js';
 import { packedOuting } from './packed.js';
 import { readFrames } from './clip.js';
-import { linearPicture, stripOf } from './draw.js';
+import { newer } from './newer.js';
+import { linearPicture, smaller, stripOf } from './draw.js';
+import { forgetOthers, freeName, recall, remember } from './remembered.js';
 
 const FIRST = -9;
 const LAST = 30;
+/** Answers with a map of the picture beside them, and its name. */
+const MAPS = { 'measure/1': 'regions', 'parts/1': 'regions', 'wash/1': 'wash' };
 const clips = new Map();
 const blobs = new Map();
 let handed = null;
@@ -35,16 +39,17 @@ function address(value) {
 
 const keyOf = (packed) => `outing ${packed.outing.name} ${packed.outing.place?.at || ''}`;
 // frames stay on the desk
-const asPacked = (packed) => ({ ...packed.outing, revision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
+const asPacked = (packed) => ({ ...packed.outing, revision: packed.outing.revision || 1, packedRevision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
 
 async function outing() {
   const packed = await packedOuting();
-  const document = await keep.change(keyOf(packed), (known) => known || asPacked(packed));
+  const document = await keep.change(keyOf(packed), (known) => newer(known, asPacked(packed)));
   return {
     outing: document,
     folder: keyOf(packed),
     beside: await keep.lasts(),
-    keptIn: 'this tab only: the browser keeps nothing after it is closed. Save the log before you close it',
+    keptIn: 'this tab',
+    keptWords: 'This browser keeps nothing once the tab is closed. Save or send the log (After) before you close it.',
     now: new Date().toISOString(),
     inputs: [...clips.keys()].map((path) => ({ path, clip: true, frames: clips.get(path).frames.length, bytes: 0 })),
   };
@@ -72,7 +77,7 @@ async function kit() {
 
 async function drop(query, file, options) {
   const batch = query.get('batch');
-  const name = query.get('name');
+  const name = batch ? query.get('name') : await freeName(query.get('name'));
   if (!batch) {
     const read = await readFrames([file], options.tell || (() => {}), options.signal);
     clips.set(name, read);
@@ -126,10 +131,33 @@ async function pictureAt(node, request, frames, options) {
   return { facts, picture: linearPicture(floats, facts.width, facts.height) };
 }
 
+/** Pictures at whole stops are kept small with the answers; those between are made from the clip alone. */
+const kept = (request) => ['measure/1', 'parts/1', 'wish/1'].includes(request.schema) || (request.schema === 'preview/1' && request.node % 3 === 0);
+
 async function ask(request, options = {}) {
   if (!request.frames) {
     return { answer: await reason.answer(request, options), blobs: {} };
   }
+  const { path } = request.frames;
+  if (!clips.has(path)) {
+    const known = kept(request) && (await recall(path, request));
+    if (known) {
+      return { answer: known.answer, blobs: Object.fromEntries(Object.entries(known.blobs).map(([name, blob]) => [name, address(blob)])) };
+    }
+  }
+  const whole = await askOfClip(request, options);
+  if (kept(request)) {
+    const held = await Promise.all(Object.entries(whole.blobs).map(async ([name, at]) => [name, await smaller(blobs.get(at))]));
+    await remember(path, request, { answer: whole.answer, blobs: Object.fromEntries(held) });
+  }
+  if (request.schema === 'measure/1') {
+    const { outing: { views } } = await outing();
+    await forgetOthers([path, ...views.map((view) => view.frames).filter(Boolean)]);
+  }
+  return whole;
+}
+
+async function askOfClip(request, options) {
   const frames = await framesOf(request, options);
   const told = options.onProgress && (({ fraction, stage }) => options.onProgress({ fraction: 0.4 + 0.6 * fraction, stage, secondsLeft: null }));
   const seen = { ...options, onProgress: told };
@@ -140,10 +168,11 @@ async function ask(request, options = {}) {
   if (request.schema === 'strip/1') {
     return strip(request, frames, seen);
   }
-  const answer = await reason.answer({ ...request, frames, ...(request.schema === 'measure/1' ? { regionsBlob: 'regions' } : {}) }, seen);
-  if (request.schema === 'measure/1' && answer.regions.length) {
-    const map = await reason.get('regions');
-    return { answer: { ...answer, mapWidth: frames.width, mapHeight: frames.height, skipped: [] }, blobs: { regions: address(new Uint8Array(map.buffer)) } };
+  const map = MAPS[request.schema];
+  const answer = await reason.answer({ ...request, frames, ...(map ? { [`${map}Blob`]: map } : {}) }, seen);
+  if (map && answer.regions?.length !== 0) {
+    const bytes = new Uint8Array((await reason.get(map)).buffer);
+    return { answer: { ...answer, mapWidth: frames.width, mapHeight: frames.height, skipped: [] }, blobs: { [map]: address(bytes) } };
   }
   return { answer, blobs: {} };
 }
