@@ -113,8 +113,13 @@ final class TideAnswerer implements Engine.Answerer {
         }
         answer.put("leftOut", leftOut);
         if (metres >= 0.01) {
-            warnings.add("left out because their meaning is not known: " + leftOut.size() + " constituents of "
-                    + Rounding.up(100 * metres) + " cm together");
+            warnings.add("left out because no list that was read tells their phase: "
+                    + String.join(
+                            ", ",
+                            station.unknown().stream()
+                                    .map(Station.Harmonic::name)
+                                    .toList())
+                    + ", together at most " + Rounding.up(100 * metres) + " cm");
         }
         if (station.datum().equals("MSL")) {
             warnings.add("heights are above mean sea level, not above a chart datum");

@@ -70,8 +70,10 @@ final class HandOver implements AutoCloseable {
             made.start(address.getHostAddress(), 0);
         } catch (RuntimeException e) {
             made.stop();
-            throw new IOException(address.getHostAddress() + ": this machine does not let programs be reached there;"
-                    + " a firewall may forbid it", e);
+            throw new IOException(
+                    address.getHostAddress() + ": this machine does not let programs be reached there;"
+                            + " a firewall may forbid it",
+                    e);
         }
         server = made;
         until = clock.instant().plus(OPEN);
@@ -82,8 +84,8 @@ final class HandOver implements AutoCloseable {
     /** Lets through who holds the token and asks for this very address, for as long as the door is open. */
     private void enter(Context context, String token) {
         String given = context.path().split("/", 3)[1];
-        boolean known = MessageDigest.isEqual(
-                given.getBytes(StandardCharsets.UTF_8), token.getBytes(StandardCharsets.UTF_8));
+        boolean known =
+                MessageDigest.isEqual(given.getBytes(StandardCharsets.UTF_8), token.getBytes(StandardCharsets.UTF_8));
         String host = context.header("Host");
         if (!known || host == null || !link.startsWith("http://" + host + "/")) {
             throw new NotFoundResponse("there is nothing here");

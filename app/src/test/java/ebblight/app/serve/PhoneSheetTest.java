@@ -96,7 +96,8 @@ class PhoneSheetTest {
             URI at = URI.create(link);
             String root = "http://" + at.getHost() + ":" + at.getPort() + "/";
             assertThat(get(root).statusCode()).isEqualTo(404);
-            assertThat(get(root + "0".repeat(48) + "/outing.pocket.json").statusCode()).isEqualTo(404);
+            assertThat(get(root + "0".repeat(48) + "/outing.pocket.json").statusCode())
+                    .isEqualTo(404);
             assertThat(get(link + "outing.json").statusCode()).isEqualTo(404);
             assertThat(get(link.replace("127.0.0.1", "localhost")).statusCode())
                     .as("a name that another site may point here")
@@ -129,8 +130,8 @@ class PhoneSheetTest {
         BufferedImage picture = ImageIO.read(new ByteArrayInputStream(png));
         int[] pixels = picture.getRGB(0, 0, picture.getWidth(), picture.getHeight(), null, 0, picture.getWidth());
         return new QRCodeReader()
-                .decode(new BinaryBitmap(new HybridBinarizer(
-                        new RGBLuminanceSource(picture.getWidth(), picture.getHeight(), pixels))))
+                .decode(new BinaryBitmap(
+                        new HybridBinarizer(new RGBLuminanceSource(picture.getWidth(), picture.getHeight(), pixels))))
                 .getText();
     }
 
@@ -153,13 +154,10 @@ class PhoneSheetTest {
             desk.browser().driver().get(desk.server().link().toString());
             desk.browser().driver().get(desk.server().link().resolve("/#after").toString());
             desk.browser().press("The phone’s log");
-            desk.browser()
-                    .find("input[type=url]")
-                    .sendKeys(PocketSiteTest.at(port, ""));
+            desk.browser().find("input[type=url]").sendKeys(PocketSiteTest.at(port, ""));
             desk.browser().press("Show the outing as a code");
-            String address = onScreen(desk.browser()
-                    .find(".code svg")
-                    .getScreenshotAs(org.openqa.selenium.OutputType.BYTES));
+            String address =
+                    onScreen(desk.browser().find(".code svg").getScreenshotAs(org.openqa.selenium.OutputType.BYTES));
 
             phone.browser().driver().get("about:blank");
             phone.browser().driver().get(address);

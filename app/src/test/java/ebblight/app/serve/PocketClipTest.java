@@ -15,7 +15,6 @@ import ebblight.engine.Blobs;
 import ebblight.engine.Engine;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Base64;
@@ -97,8 +96,24 @@ class PocketClipTest {
         }
         run(
                 List.of(
-                        "ffmpeg", "-f", "rawvideo", "-pix_fmt", "rgb24", "-s", view.width() + "x" + view.height(), "-r",
-                        "" + PER_SECOND, "-i", "-", "-c:v", "libx264", "-crf", "14", "-pix_fmt", "yuv420p", "-y",
+                        "ffmpeg",
+                        "-f",
+                        "rawvideo",
+                        "-pix_fmt",
+                        "rgb24",
+                        "-s",
+                        view.width() + "x" + view.height(),
+                        "-r",
+                        "" + PER_SECOND,
+                        "-i",
+                        "-",
+                        "-c:v",
+                        "libx264",
+                        "-crf",
+                        "14",
+                        "-pix_fmt",
+                        "yuv420p",
+                        "-y",
                         clip.toString()),
                 all);
         return view.height();
@@ -116,7 +131,9 @@ class PocketClipTest {
             Browser browser = page.browser();
             browser.driver().executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WITNESS));
             page.open("#there/view-1/new");
-            browser.driver().findElement(By.cssSelector("input[aria-label='Clip or frames']")).sendKeys(clip.toString());
+            browser.driver()
+                    .findElement(By.cssSelector("input[aria-label='Clip or frames']"))
+                    .sendKeys(clip.toString());
             browser.until("document.querySelector('.axis-page .now') || document.querySelector('.fault')");
             assertThat(browser.text()).doesNotContain("cannot decode");
             JsonObject measure = request(browser, "measure/1");
@@ -128,15 +145,15 @@ class PocketClipTest {
             for (int i = 0; i < frames.size(); i++) {
                 blobs.put("clip/" + i, frames.get(i));
             }
-            PocketPageTest.same(
-                    here(engine, measure, blobs), answer(browser, "measure/1"), "measure/1 ");
+            PocketPageTest.same(here(engine, measure, blobs), answer(browser, "measure/1"), "measure/1 ");
             assertThat(bytes(browser, "told[asked.find(one => one.get === 'regions').id]"))
                     .isEqualTo(blobs.get("regions").orElseThrow());
 
             // a stroke shows its parts before anything of them is measured
-            page.wait("import('ebblight/pocket/carrier.js').then(({ httpCarrier }) => httpCarrier.answer({ schema: 'parts/1',"
-                    + " frames: { path: 'coast.mp4' }, strokes: { schema: 'strokes/1', strokes: [{ kind: 'swaying',"
-                    + " points: [[0.1, 0.9], [0.3, 0.9]] }] } })).then(done);");
+            page.wait(
+                    "import('ebblight/pocket/carrier.js').then(({ httpCarrier }) => httpCarrier.answer({ schema: 'parts/1',"
+                            + " frames: { path: 'coast.mp4' }, strokes: { schema: 'strokes/1', strokes: [{ kind: 'swaying',"
+                            + " points: [[0.1, 0.9], [0.3, 0.9]] }] } })).then(done);");
             JsonObject parts = request(browser, "parts/1");
             PocketPageTest.same(here(engine, parts, blobs), answer(browser, "parts/1"), "parts/1 ");
             assertThat(bytes(browser, "told[asked.findLast(one => one.get === 'regions').id]"))
@@ -173,8 +190,8 @@ class PocketClipTest {
     /** Every frame of the page is one that ffmpeg decodes, at its time. */
     private static void sameAsDecoded(List<byte[]> frames, JsonObject measure, Path clip, int height)
             throws IOException, InterruptedException {
-        byte[] decoded = run(
-                List.of("ffmpeg", "-i", clip.toString(), "-f", "rawvideo", "-pix_fmt", "rgb24", "-"), new byte[0]);
+        byte[] decoded =
+                run(List.of("ffmpeg", "-i", clip.toString(), "-f", "rawvideo", "-pix_fmt", "rgb24", "-"), new byte[0]);
         int size = 3 * WIDTH * height;
         assertThat(frames).hasSizeGreaterThanOrEqualTo(FRAMES - 2);
         JsonArray times = measure.getObject("frames").getArray("timesSeconds");

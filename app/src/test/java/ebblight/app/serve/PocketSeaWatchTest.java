@@ -100,15 +100,17 @@ class PocketSeaWatchTest {
                     .contains("Highest wash of", "By the table the tide", "Sets of larger waves", "turn your back")
                     .doesNotContainIgnoringCase("safe");
             // the lowest place of the line, as a share of the picture's height
-            double lowest = ((Number) browser.run("const box = document.querySelector('.wash-line').getBBox();"
-                            + "return (box.y + box.height) / document.querySelector('.wash-picture svg').viewBox.baseVal.height"))
+            double lowest = ((Number)
+                            browser.run(
+                                    "const box = document.querySelector('.wash-line').getBBox();"
+                                            + "return (box.y + box.height) / document.querySelector('.wash-picture svg').viewBox.baseVal.height"))
                     .doubleValue();
             assertThat(lowest * HEIGHT).isBetween(EDGE + GREATEST_ROWS - 5.0, EDGE + GREATEST_ROWS + 5.0);
             // within eleven hours a tide of half a day rises, unless it is just past its high water
             if (browser.text().contains("rises")) {
                 browser.press("Highest wash above the usual water, by eye up");
                 browser.until("document.querySelector('.wash-risen')");
-            assertThat(browser.text()).contains("the broken line");
+                assertThat(browser.text()).contains("the broken line");
             }
             browser.press("Read the water from it");
             browser.until("document.querySelector('.axis-page .now')");

@@ -5,6 +5,7 @@ import { strokePath } from '../axis/marks.js';
 import { say } from '../axis/scale.js';
 import { latestStart } from '../logic/guard.js';
 import { clockIn } from '../logic/zone.js';
+import { enteringWarnings } from './steps.js';
 import { linesWave, nextRunBack, runAt, stopWords } from '../logic/staff.js';
 import * as tones from './tones.js';
 
@@ -228,6 +229,7 @@ export function exposeBody(c) {
       line(say(c.openSeconds), `open; the camera is busy ${say(c.busySeconds).replaceAll(' ', '\u00a0')}`),
       navigator.wakeLock ? '' : line('Keep the screen on', 'asleep, the phone gives no signal'),
       s.light?.stale ? line('Meter again', `the reading is ${Math.round(s.light.ageMinutes)} min old`) : '',
+      ...enteringWarnings(c),
       rising ? el('div.warn', {}, 'The water rises. Know the way back, and its lowest place, before you open.') : '',
     ];
     fill(content, words);
