@@ -74,13 +74,8 @@ record Drift(Flow flow, double gain, double relativeError) {
      */
     private Drift withoutWhatStands(DriftMeans means, boolean affine, Work work) {
         double pixelsApart = flow.speed(means.width() / 2.0, means.height() / 2.0) * means.spacing();
-<<<<<<< HEAD
-        int apart = Math.max(1, (int) Rounding.even(CHANGE_OF_WIDTH * means.width() / Math.max(pixelsApart, 1e-9)));
-        if (apart > means.count() / 2) {
-=======
         int apart = Math.max(1, (int) Rounding.even(CHANGE_OF_WIDTH * means.width() / Math.max(pixelsApart, 1e-9)));
         if (means.count() - apart < Math.max(2, apart)) {
->>>>>>> main
             return this;
         }
         Drift changes = ladder(means.changes(apart), flow, affine, work);
