@@ -123,7 +123,10 @@ class RepairCommandTest {
         JpegWriter.write(folder.resolve("tilted.jpg"), CodedPicture.srgb8(w, h, codes), facts);
         Said said = Said.by("repair", in("tilted.jpg"), "--level", "auto", "-o", in("level.tif"));
         assertThat(said.code()).as(said.err()).isZero();
-        assertThat(said.out()).contains("turned by -2.8").contains("right end lies 2.8").contains("±");
+        assertThat(said.out())
+                .contains("turned by -2.8")
+                .contains("right end lies 2.8")
+                .contains("±");
         Said left = Said.by("repair", input.toString(), "--level", "auto", "-o", in("left.tif"));
         assertThat(left.out()).contains("no horizon is clear enough");
     }
@@ -139,8 +142,14 @@ class RepairCommandTest {
         Said said = repair("--darks", card.toString(), "--dust-file", sorted.toString(), "-o", in("o.tif"), "--json");
         assertThat(said.code()).as(said.err()).isZero();
         JsonObject answer = Asked.parse(said.out());
-        assertThat(answer.getArray("done")).extracting(d -> ((JsonObject) d).getString("kind")).contains("dust");
-        assertThat(String.join("; ", answer.getArray("warnings").stream().map(String::valueOf).toList()))
+        assertThat(answer.getArray("done"))
+                .extracting(d -> ((JsonObject) d).getString("kind"))
+                .contains("dust");
+        assertThat(String.join(
+                        "; ",
+                        answer.getArray("warnings").stream()
+                                .map(String::valueOf)
+                                .toList()))
                 .contains("dark frames: d1.png")
                 .contains("hold light: picture.jpg");
         Files.writeString(sorted, "{\"schema\":\"kit/1\"}");
