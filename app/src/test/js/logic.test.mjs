@@ -238,6 +238,22 @@ test('typed rows come back as they were typed, and take the place of the station
   assert.deepEqual(asked.guard, { feetMetres: 3 });
 });
 
+test('what comes into the picture is asked for where the lens is known, and told by the clock of the outing', async () => {
+  const { enteringQuestion, enteringWords } = await load('logic/entering.js');
+  const now = Date.UTC(2027, 2, 20, 6, 1, 17);
+  const view = { id: 'view-1', azimuth: 90 };
+  assert.equal(enteringQuestion({ place: { at: '0,0' } }, { id: 'view-1' }, 60, now), null);
+  assert.equal(enteringQuestion({}, view, 60, now), null);
+  const asked = enteringQuestion({ place: { at: '0,0', skylineDegrees: 3 } }, { ...view, skylineDegrees: 0 }, 60, now);
+  assert.equal(asked.time, '2027-03-20T06:01:00.000Z');
+  assert.equal(asked.skylineDegrees, 0);
+  assert.equal(asked.exposure.openSeconds, 90);
+  // Auckland keeps UTC+13 until April (IANA time zone database)
+  const words = enteringWords([{ body: 'sun', time: '2027-03-20T06:03:20Z' }, { body: 'moon', time: '2027-03-20T06:04:00Z' }], 'Pacific/Auckland');
+  assert.match(words[0], /^The sun .* 19:03:20, .*optical finder/);
+  assert.match(words[1], /^The moon .* 19:04:00/);
+  assert.deepEqual(enteringWords(undefined, 'UTC'), []);
+
 test('a card is laid out once and whole, in blocks that do not overlap', async () => {
   const { layOut, inSight } = await load('logic/after.js');
   const frames = (n, group) => Array.from({ length: n }, (_, i) => ({ file: `${group}-${i}.jpg`, rank: i + 1, notes: [] }));

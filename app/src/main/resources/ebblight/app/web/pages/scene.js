@@ -9,6 +9,7 @@ import { verdict } from '../axis/lane.js';
 import { fLabel } from '../components/side.js';
 import { longestSeconds } from '../logic/guard.js';
 import { tellingReadings } from '../logic/light.js';
+import { enteringQuestion } from '../logic/entering.js';
 
 const PREFERRED_APERTURE = 11.3;
 
@@ -21,7 +22,7 @@ const GUESSED = { regions: [], horizon: null, warnings: [], width: 3, height: 2,
 export function createScene(store, tell) {
   const state = {
     view: null, measured: null, drawn: null, weighed: null, strips: null, settings: null, light: null, kit: null,
-    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, dial: {}, judging: null,
+    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, dial: {}, judging: null, entering: [],
   };
   let stop = null;
   let turn = 0;
@@ -250,6 +251,26 @@ export function createScene(store, tell) {
 
   const current = () => state.settings?.choices[Math.min(state.choice, state.settings.choices.length - 1)] || null;
 
+  /** Seconds the shutter stays open. */
+  const openSeconds = () => current()?.correctedSeconds ?? Math.pow(2, state.third / 3);
+
+  let looked = '';
+
+  /** What comes into the picture while the shutter is open, if it opened now; asked anew when the question changes. */
+  async function look(now) {
+    const question = state.view && enteringQuestion(store.outing, state.view, openSeconds(), now);
+    const asked = JSON.stringify(question);
+    if (asked === looked) {
+      return;
+    }
+    looked = asked;
+    const found = question ? await engine.sky(question).then((sky) => sky.exposure.entering).catch(() => []) : [];
+    if (asked === looked && JSON.stringify(found) !== JSON.stringify(state.entering)) {
+      state.entering = found;
+      tell('model');
+    }
+  }
+
   function model() {
     const now = Date.now();
     const built = axisModel({
@@ -277,7 +298,7 @@ export function createScene(store, tell) {
   }
 
   return {
-    state, pictures, frames, open, bare, weigh, solve, solveSoon, model, current, outline,
+    state, pictures, frames, open, bare, weigh, solve, solveSoon, look, model, current, outline,
     stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
     halt() {

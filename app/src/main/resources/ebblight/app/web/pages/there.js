@@ -30,7 +30,11 @@ export function open(host, app) {
       current?.tell(what, detail);
     }
   });
-  const tick = setInterval(() => current?.tick?.(Date.now()), 1000);
+  const tick = setInterval(() => {
+    const now = Date.now();
+    scene.look(now);
+    current?.tick?.(now);
+  }, 1000);
 
   /** The view asked for, else the first with frames, else the first that is planned, else any. */
   const viewOf = (at) => {
