@@ -43,7 +43,8 @@ class ProfileRoundTripTest {
         for (int c = 0; c < 3; c++) {
             for (int i = 0; i < 3 * WIDTH; i++) {
                 // half a code of 16 bits, where the curve of ROMM RGB (gamma 1.8) is steepest: 1.8 / 2 / 65535
-                assertThat(Math.abs(read.light().plane(c)[i] - light.plane(c)[i])).isLessThan(1.5e-5f);
+                assertThat(Math.abs(read.light().plane(c)[i] - light.plane(c)[i]))
+                        .isLessThan(1.5e-5f);
             }
         }
         Path second = write("b.tif", read.light(), read.profile());
