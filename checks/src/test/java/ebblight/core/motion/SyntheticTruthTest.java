@@ -23,7 +23,7 @@ class SyntheticTruthTest {
 
     private static final double HALF_A_STOP = 0.55;
 
-    private static Weather weather(String name) {
+    static Weather weather(String name) {
         return Weather.ALL.stream()
                 .filter(w -> w.name().equals(name))
                 .findFirst()
