@@ -44,8 +44,7 @@ public final class Bough implements Scene {
      * @param lullToSeconds when it swings again
      * @param beforeSky whether an even sky is behind it rather than a bank
      */
-    public Bough(
-            double swing, double periodSeconds, double lullFromSeconds, double lullToSeconds, boolean beforeSky) {
+    public Bough(double swing, double periodSeconds, double lullFromSeconds, double lullToSeconds, boolean beforeSky) {
         this.swing = swing;
         this.periodSeconds = periodSeconds;
         this.lullFromSeconds = lullFromSeconds;
@@ -140,14 +139,7 @@ public final class Bough implements Scene {
             Brush.stroke(picture, x[j], y[j], ex, ey, 0.5, WOOD, cover);
             double b = a + 0.5;
             Brush.stroke(
-                    picture,
-                    ex,
-                    ey,
-                    ex + 9 * StrictMath.cos(b),
-                    ey + 9 * StrictMath.sin(b),
-                    2.4,
-                    leaf.colour,
-                    cover);
+                    picture, ex, ey, ex + 9 * StrictMath.cos(b), ey + 9 * StrictMath.sin(b), 2.4, leaf.colour, cover);
         }
     }
 

@@ -92,7 +92,8 @@ public final class FallingWater implements Scene {
     }
 
     private static double pool(int x, int y) {
-        double foam = StrictMath.exp(-(y - FOOT) / 14) * Relief.step(LEFT - 30, LEFT + 20, x)
+        double foam = StrictMath.exp(-(y - FOOT) / 14)
+                * Relief.step(LEFT - 30, LEFT + 20, x)
                 * (1 - Relief.step(RIGHT, RIGHT + 50, x));
         return 0.045 + 0.10 * foam;
     }
@@ -153,8 +154,7 @@ public final class FallingWater implements Scene {
             picture.red()[p] = light[p] * (wet ? 0.92f : 1.04f);
             picture.green()[p] = light[p] * (wet ? 1.01f : 1.0f);
             // so that the luminance, 0.2126 R + 0.7152 G + 0.0722 B, is the light itself
-            picture.blue()[p] =
-                    (light[p] - 0.2126f * picture.red()[p] - 0.7152f * picture.green()[p]) / 0.0722f;
+            picture.blue()[p] = (light[p] - 0.2126f * picture.red()[p] - 0.7152f * picture.green()[p]) / 0.0722f;
         }
         return picture;
     }

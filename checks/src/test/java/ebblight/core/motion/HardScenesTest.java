@@ -109,7 +109,13 @@ class HardScenesTest {
 
     /** The demo's horizon lies two fifths of the height under the upper edge: row 128 of 320. */
     @ParameterizedTest
-    @CsvSource({"evening, 100, 0", "breeze-1.5, 800, 0", "wind-3, 800, 1.2", "wind-8, 100, -0.8", "wind-3-swell-8, 100, 0"})
+    @CsvSource({
+        "evening, 100, 0",
+        "breeze-1.5, 800, 0",
+        "wind-3, 800, 1.2",
+        "wind-8, 100, -0.8",
+        "wind-3-swell-8, 100, 0"
+    })
     void seaUnderSkyIsSplitAtTheHorizon(String weather, double iso, double leanDegrees) {
         Scene level = Coast.in(SyntheticTruthTest.weather(weather)).offingView(480, WORK);
         double lean = Math.toRadians(leanDegrees);
@@ -136,7 +142,9 @@ class HardScenesTest {
     @Test
     void nothingElseHasAHorizon() {
         for (Scene scene : List.of(new FallingWater(), new Bough(0.1, 2.2, 5, 7.2, true), new StillDusk(0.03))) {
-            assertThat(survey(film(scene, 100)).horizon()).as(scene.getClass().getSimpleName()).isEmpty();
+            assertThat(survey(film(scene, 100)).horizon())
+                    .as(scene.getClass().getSimpleName())
+                    .isEmpty();
         }
     }
 
@@ -219,7 +227,9 @@ class HardScenesTest {
         Bough bough = new Bough(swing, period, 5, 7.2, beforeSky);
         ViewSurvey survey = survey(film(bough, iso));
         Kind[] truth = bough.kinds(WORK);
-        assertThat(called(survey, truth, Kind.SWAYING, Kind.FLOWING)).as("read as water").isLessThan(0.02);
+        assertThat(called(survey, truth, Kind.SWAYING, Kind.FLOWING))
+                .as("read as water")
+                .isLessThan(0.02);
         assertThat(called(survey, truth, Kind.SWAYING, Kind.SWAYING)).isGreaterThan(0.9);
         RegionMotion part = Measurement.of(survey, WORK).regions().stream()
                 .filter(r -> r.part().kind() == Kind.SWAYING)
@@ -308,7 +318,9 @@ class HardScenesTest {
         Passing told = Passing.of(frames, ever, noise);
         assertThat(told.coveredShare()).isCloseTo(all / places, within(0.15 * all / places));
         if (pauseSeconds > 5) {
-            assertThat(standing).as("places where somebody stands most of the time").isGreaterThan(500);
+            assertThat(standing)
+                    .as("places where somebody stands most of the time")
+                    .isGreaterThan(500);
             assertThat(Passing.of(frames, most, noise).coveredShare())
                     .isCloseTo(longest / standing, within(0.1 * longest / standing));
         }

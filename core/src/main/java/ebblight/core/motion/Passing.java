@@ -68,9 +68,8 @@ public record Passing(double coveredShare, double contrast) {
         double first = Quantiles.median(start, few);
         double last = Quantiles.median(end, few);
         double limit = limit(median, noise);
-        boolean returns = Math.abs(first - last) <= limit
-                && Math.abs(first - median) > limit
-                && Math.abs(last - median) > limit;
+        boolean returns =
+                Math.abs(first - last) <= limit && Math.abs(first - median) > limit && Math.abs(last - median) > limit;
         return returns ? (first + last) / 2 : median;
     }
 

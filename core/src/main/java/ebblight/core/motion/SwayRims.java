@@ -13,6 +13,7 @@ final class SwayRims {
 
     /** So much more of the time than light that changes all the time by as much would. */
     private static final double RESTS = 0.3;
+
     private static final double LEAST_BORDER = 0.15;
 
     private SwayRims() {}
