@@ -17,5 +17,6 @@ if defined STALE (
   popd
   type nul > "%STAMP%"
 )
+if not defined OPENCV_LOG_LEVEL set "OPENCV_LOG_LEVEL=OFF"
 java -XX:+UseParallelGC -cp "%JAR%;%HERE%app\target\lib\*" ebblight.app.Main %*
 exit /b %ERRORLEVEL%

@@ -237,3 +237,91 @@ test('typed rows come back as they were typed, and take the place of the station
   assert.deepEqual(asked.table, waters);
   assert.deepEqual(asked.guard, { feetMetres: 3 });
 });
+
+test('what comes into the picture is asked for where the lens is known, and told by the clock of the outing', async () => {
+  const { enteringQuestion, enteringWords } = await load('logic/entering.js');
+  const now = Date.UTC(2027, 2, 20, 6, 1, 17);
+  const view = { id: 'view-1', azimuth: 90 };
+  assert.equal(enteringQuestion({ place: { at: '0,0' } }, { id: 'view-1' }, 60, now), null);
+  assert.equal(enteringQuestion({}, view, 60, now), null);
+  const asked = enteringQuestion({ place: { at: '0,0', skylineDegrees: 3 } }, { ...view, skylineDegrees: 0 }, 60, now);
+  assert.equal(asked.time, '2027-03-20T06:01:00.000Z');
+  assert.equal(asked.skylineDegrees, 0);
+  assert.equal(asked.exposure.openSeconds, 90);
+  // Auckland keeps UTC+13 until April (IANA time zone database)
+  const words = enteringWords([{ body: 'sun', time: '2027-03-20T06:03:20Z' }, { body: 'moon', time: '2027-03-20T06:04:00Z' }], 'Pacific/Auckland');
+  assert.match(words[0], /^The sun .* 19:03:20, .*optical finder/);
+  assert.match(words[1], /^The moon .* 19:04:00/);
+  assert.deepEqual(enteringWords(undefined, 'UTC'), []);
+
+test('a card is laid out once and whole, in blocks that do not overlap', async () => {
+  const { layOut, inSight } = await load('logic/after.js');
+  const frames = (n, group) => Array.from({ length: n }, (_, i) => ({ file: `${group}-${i}.jpg`, rank: i + 1, notes: [] }));
+  const groups = [{ kind: 'view', frames: frames(700, 'a') }, { kind: 'view', frames: frames(1, 'b') }, { kind: 'darks', frames: frames(9, 'd') }];
+  for (const width of [390, 1024, 1440, 2560]) {
+    const { blocks, height } = layOut(groups, width);
+    const files = blocks.flatMap((b) => [...b.frames, ...(b.pair || []), ...(b.few || [])]).map((f) => f.file);
+    assert.equal(files.length, 710, `${width}`);
+    assert.equal(new Set(files).size, 710);
+    blocks.forEach((b, i) => assert.ok(i === 0 || b.top === blocks[i - 1].top + blocks[i - 1].height));
+    assert.equal(height, blocks[blocks.length - 1].top + blocks[blocks.length - 1].height);
+    const seen = inSight(blocks, 1000, 1900);
+    assert.ok(seen.every((b) => b.top < 1900 && b.top + b.height >= 1000));
+    assert.equal(seen.length, blocks.filter((b) => b.top < 1900 && b.top + b.height >= 1000).length);
+  }
+});
+
+test('a step of a finish is taken away, put back, and leaves no empty parts', async () => {
+  const { fresh, withValue, valueOf, sentence, sayStops } = await load('logic/finish.js');
+  const one = withValue(withValue(fresh(), 'shadows', 0.5), 'grade', 3);
+  assert.deepEqual(one, { schema: 'finish/1', tone: { shadows: 0.5 }, grade: 3 });
+  assert.deepEqual(sentence(one).map((s) => s.text), ['shadows lifted ½ stop', 'on grade 3']);
+  assert.equal(valueOf(one, 'shadows'), 0.5);
+  assert.deepEqual(withValue(one, 'shadows', undefined), { schema: 'finish/1', grade: 3 });
+  // edges need the size of the print (docs/schemas/finish.md): without paper a width is said, with paper it goes
+  const edged = withValue(fresh(), 'sharpness', { viewingCentimetres: 60, paper: 'matt' });
+  assert.ok(edged.printWidthCentimetres > 0);
+  assert.equal(withValue(edged, 'crop', { paper: [40, 30], border: 3 }).printWidthCentimetres, undefined);
+  assert.equal(sayStops(-1.5), '−1½');
+  assert.equal(sayStops(1 / 3), '+⅓');
+  assert.equal(sayStops(0.01), '0');
+});
+
+test('a print measures what an inch says, and enlarging is told', async () => {
+  const { printFacts, stepIn, PPI } = await load('logic/write.js');
+  // 1 in = 2.54 cm exactly (ISO 31-1)
+  const facts = printFacts({ width: 6000, height: 4000 }, 50.8, 300, 0);
+  assert.deepEqual(facts.pixels, [6000, 4000]);
+  assert.equal(facts.native, 'the picture holds 300');
+  assert.match(printFacts({ width: 6000, height: 4000 }, 101.6, 300, 0).native, /150: it is enlarged/);
+  assert.equal(printFacts({ width: 3000, height: 2000 }, 30, 300, 3).paperWords, '36 × 26');
+  assert.equal(stepIn(PPI, 300, 1), 360);
+  assert.equal(stepIn(PPI, 720, 1), 720);
+});
+
+test('the address of After keeps tool, folder and frame', async () => {
+  const { readPlace, writePlace } = await load('logic/place.js');
+  const hash = writePlace({ page: 'after', tool: 'sort', asked: { folder: 'a card/x&y', frame: 'a card/ü?.jpg', none: '' } });
+  const back = readPlace(hash);
+  assert.equal(back.page, 'after');
+  assert.equal(back.tool, 'sort');
+  assert.deepEqual(back.asked, { folder: 'a card/x&y', frame: 'a card/ü?.jpg' });
+  assert.equal(readPlace('#there/view-1/shot/4?time=25s').view, 'view-1');
+});
+
+test('the spine leans to the better frame', async () => {
+  const { leans } = await load('logic/lean.js');
+  const { rows } = leans({ fixedSharpness: 1, smoothness: 0.4, clippedFraction: 0, hotPixels: 3, veilStops: null }, { fixedSharpness: 0.7, smoothness: 0.9, clippedFraction: 0, hotPixels: 3, veilStops: 0 });
+  assert.deepEqual(rows.map((r) => [r.name, Math.sign(r.way)]), [['Rock', -1], ['Water', 1], ['Clipped', 0], ['Hot pixels', 0]]);
+});
+
+test('a blend asks for a time, the lull or all frames', async () => {
+  const { documentOf, longestThird, shortestThird } = await load('logic/blend.js');
+  assert.deepEqual(documentOf({ flowing: { way: 'time', third: 9 }, swaying: { way: 'lull' }, fixed: { way: 'whole' }, drifting: { way: 'gone' } }), {
+    schema: 'blend/1',
+    parts: [{ region: 'flowing', time: '8s' }, { region: 'swaying', frame: 'lull' }, { region: 'drifting', people: 'gone' }],
+  });
+  assert.equal(longestThird(8), 9);
+  assert.equal(longestThird(7.9), 8);
+  assert.equal(shortestThird(0.5), -3);
+});

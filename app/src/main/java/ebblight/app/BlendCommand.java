@@ -8,6 +8,7 @@ import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
+import ebblight.imaging.RawAs;
 import ebblight.imaging.SurveyReader;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
@@ -66,7 +67,8 @@ final class BlendCommand extends PictureCommand {
                     "does not say what parts are made of; expected"
                             + " {\"schema\":\"blend/1\",\"parts\":[{\"region\":\"flowing\",\"time\":\"8s\"}]}");
         }
-        SurveyRequest request = SurveyRequest.read(frames.open(true), SurveyReader.SURVEY_WIDTH, strokes, work);
+        SurveyRequest request =
+                SurveyRequest.read(frames.open(true, RawAs.DEVELOPED), SurveyReader.SURVEY_WIDTH, strokes, work);
         try {
             return BlendPicture.write(request, wished, target, masks, work);
         } catch (RequestException e) {

@@ -4,8 +4,10 @@ import ebblight.app.ask.UsageException;
 import ebblight.app.made.Made;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
+import ebblight.imaging.OutputFile;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.InvalidPathException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -46,7 +48,8 @@ import picocli.CommandLine.TypeConversionException;
             WhenCommand.class,
             OutingCommand.class,
             OpenCommand.class,
-            PocketCommand.class
+            PocketCommand.class,
+            OutcomesCommand.class
         },
         footer = {
             "",
@@ -150,8 +153,17 @@ final class EbblightCommand implements Runnable {
             err.println("See: " + command.getCommandSpec().qualifiedName() + " --help");
             return ExitCode.WRONG_USAGE;
         }
+        if (OutputFile.diskIsFull(e)) {
+            err.println("ebblight: the disk is full (" + e.getMessage()
+                    + "); what was there is untouched: make room, or name another place for the result");
+            return ExitCode.UNUSABLE_INPUT;
+        }
         if (e instanceof IOException) {
             err.println("ebblight: " + e.getMessage());
+            return ExitCode.UNUSABLE_INPUT;
+        }
+        if (e instanceof InvalidPathException) { // typed, or in a document
+            err.println("ebblight: " + e.getMessage() + "; this is no name that a file can have");
             return ExitCode.UNUSABLE_INPUT;
         }
         err.println("ebblight: our fault, please report it with these lines:");

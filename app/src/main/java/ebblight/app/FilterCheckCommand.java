@@ -7,6 +7,7 @@ import ebblight.app.card.FilterDocument;
 import ebblight.app.kit.DataFolder;
 import ebblight.app.kit.KitStore;
 import ebblight.app.kit.MeasuredFilter;
+import ebblight.app.memory.Calibrations;
 import ebblight.core.exposure.FilterCheck;
 import ebblight.core.exposure.FilterPair;
 import ebblight.core.numeric.Work;
@@ -112,6 +113,7 @@ final class FilterCheckCommand implements Callable<Integer> {
         JsonObject row = MeasuredFilter.find(kit, name);
         MeasuredFilter.put(row, check, FilterDocument.dateOf(frames.get(1)));
         store.write(kit);
+        Calibrations.add(row, check, FilterDocument.dateOf(frames.get(1)));
         return row.getString("name");
     }
 

@@ -6,12 +6,14 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.Words;
+import ebblight.app.memory.Remembered;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.SurveyReader;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -65,11 +67,16 @@ final class MeasureCommand implements Callable<Integer> {
         keepOriginals(source);
         SurveyRequest request = SurveyRequest.read(source, SurveyReader.SURVEY_WIDTH, zoom, strokes, work);
         JsonObject more = new JsonObject();
-        if (picture != null || regionsOut != null) {
+        Optional<Remembered> outing =
+                zoom == 1 ? Remembered.around(source.files().get(0)) : Optional.empty();
+        if (picture != null || regionsOut != null || outing.isPresent()) {
             more.put("regionsBlob", "regions");
         }
         JsonObject answer = request.ask("measure/1", more, work);
         focal.warn(answer);
+        if (outing.isPresent()) {
+            Remembered.tried(() -> outing.get().measured(request, answer)).ifPresent(printer::note);
+        }
         RegionPictures pictures = new RegionPictures(request, answer);
         if (regionsOut != null) {
             pictures.writeMap(regionsOut);

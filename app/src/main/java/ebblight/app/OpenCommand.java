@@ -54,7 +54,8 @@ final class OpenCommand implements Callable<Integer> {
 
     /** Serves the folder until Ctrl-C. */
     static void serve(Path folder, int port, boolean browser, Printer printer) throws IOException {
-        try (LocalServer server = LocalServer.start(OutingFolder.open(folder), port, Clock.systemUTC())) {
+        try (LocalServer server =
+                LocalServer.start(OutingFolder.open(folder), port, Clock.systemUTC(), new TypedPictures())) {
             printer.line("Ebblight is open at " + server.link());
             printer.line("Keep this window; Ctrl-C ends it.");
             if (browser) {

@@ -5,6 +5,7 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
 import ebblight.app.made.Made;
 import ebblight.app.made.Making;
+import ebblight.app.memory.Remembered;
 import ebblight.core.numeric.Work;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -63,6 +64,9 @@ abstract class PictureCommand implements Callable<Integer> {
         return true;
     }
 
+    /** Writes down what an outing learns from the result; most results teach it nothing. */
+    void remember(Path result, JsonObject answer, Work work) throws IOException {}
+
     @Override
     public final Integer call() throws Exception {
         JsonObject answer = makeWithRecord(printer.work());
@@ -83,6 +87,7 @@ abstract class PictureCommand implements Callable<Integer> {
         if (recorded() && answer.has("file")) {
             Made.write(output, making, answer, work);
             answer.put("record", Made.beside(output).toString());
+            Remembered.tried(() -> remember(output, answer, work)).ifPresent(printer::note);
         }
         return answer;
     }

@@ -8,10 +8,12 @@ import ebblight.app.card.SlatedCard;
 import ebblight.app.card.SortDocument;
 import ebblight.app.kit.DataFolder;
 import ebblight.app.kit.KitStore;
+import ebblight.app.memory.Remembered;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.card.CardSorter;
 import ebblight.imaging.card.SortedCard;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -63,6 +65,10 @@ final class SortCommand implements Callable<Integer> {
         }
         if (rate) {
             document.put("sidecars", Ratings.write(card));
+        }
+        Optional<Remembered> outing = Remembered.around(folder);
+        if (outing.isPresent()) {
+            Remembered.tried(() -> outing.get().sorted(folder, document, work)).ifPresent(printer::note);
         }
         if (json.wanted()) {
             printer.line(Asked.print(document));

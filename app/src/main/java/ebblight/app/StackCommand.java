@@ -6,8 +6,10 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
+import ebblight.app.memory.Remembered;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.FrameSource;
+import ebblight.imaging.Inputs;
 import ebblight.imaging.MosaicStack;
 import ebblight.imaging.PictureFacts;
 import ebblight.imaging.PictureNotes;
@@ -75,6 +77,14 @@ final class StackCommand extends PictureCommand {
                 PictureFacts.of(result.facts(), result.seconds(), result.frames(), source.files(), description);
         PictureOutput.write(target, result.picture(), facts, PictureNotes.of(result.grain()), work);
         return answer(target, result, warnings);
+    }
+
+    @Override
+    void remember(Path result, JsonObject answer, Work work) throws IOException {
+        Optional<Remembered> outing = Remembered.around(result);
+        if (how() == StackOptions.As.MEAN && outing.isPresent()) {
+            outing.get().stacked(result, Inputs.files(frames.inputs()), answer, work);
+        }
     }
 
     private static StackResult ofMosaics(FrameSource source, StackOptions options, Path target, Work work)

@@ -39,6 +39,8 @@ class SlateCommandTest {
     @SuppressWarnings("NullAway.Init") // set by JUnit
     Path folder;
 
+    private final String dataBefore = System.getProperty("ebblight.data", "");
+
     @BeforeEach
     void ownData() {
         System.setProperty("ebblight.data", folder.resolve("data").toString());
@@ -46,7 +48,7 @@ class SlateCommandTest {
 
     @AfterEach
     void leaveData() {
-        System.clearProperty("ebblight.data");
+        System.setProperty("ebblight.data", dataBefore);
     }
 
     private JsonObject slate(String... more) {

@@ -21,6 +21,7 @@ public final class Engine {
                 Map.entry("light/1", new LightAnswerer()),
                 Map.entry("measure/1", new MeasureAnswerer(surveys)),
                 Map.entry("parts/1", new PartsAnswerer(surveys)),
+                Map.entry("wash/1", new WashAnswerer(surveys)),
                 Map.entry("blend/1", new BlendAnswerer(surveys)),
                 Map.entry("wish/1", new WishAnswerer(surveys)),
                 Map.entry("preview/1", new PreviewAnswerer(surveys)),

@@ -56,8 +56,18 @@ final class PartsAnswerer implements Engine.Answerer {
                         (pixel[1] + crop + 0.5) / (survey.map().height() + 2.0 * crop));
     }
 
-    /** Index of the region at every pixel of the whole survey picture; a cut border takes its neighbour's. */
+    /** Index of the region at every pixel of the whole survey picture. */
     static byte[] map(ViewSurvey survey) {
+        RegionMap map = survey.map();
+        byte[] parts = new byte[map.width() * map.height()];
+        for (int p = 0; p < parts.length; p++) {
+            parts[p] = (byte) map.partAt(p);
+        }
+        return whole(parts, survey);
+    }
+
+    /** A map of the survey at every pixel of the whole survey picture; a cut border takes its neighbour's value. */
+    static byte[] whole(byte[] places, ViewSurvey survey) {
         RegionMap map = survey.map();
         int crop = survey.crop();
         int w = map.width() + 2 * crop;
@@ -67,7 +77,7 @@ final class PartsAnswerer implements Engine.Answerer {
             int v = Math.max(0, Math.min(map.height() - 1, y - crop));
             for (int x = 0; x < w; x++) {
                 int u = Math.max(0, Math.min(map.width() - 1, x - crop));
-                out[y * w + x] = (byte) map.partAt(v * map.width() + u);
+                out[y * w + x] = places[v * map.width() + u];
             }
         }
         return out;

@@ -22,7 +22,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Answers {@code sky/1}: sun, moon, events and light. {@code time} asks about an instant and the events of the 24 hours
- * after it; {@code from} and {@code to} about a day, whose middle stands for it.
+ * after it; {@code from} and {@code to} about a day, whose middle stands for it. An exposure whose {@code openSeconds}
+ * are settled is only asked for what enters the picture meanwhile.
  */
 final class SkyAnswerer implements Engine.Answerer {
 
@@ -63,9 +64,13 @@ final class SkyAnswerer implements Engine.Answerer {
             answer.put("view", ViewAnswer.of(view.get(), exact, sky, skyline, at, from, to, wind));
         }
         if (fields.has("exposure")) {
-            boolean now = fields.has("time");
-            JsonObject exposure = exposure(fields.part("exposure"), tabulated, now, new double[] {from, at, to});
-            double open = exposure.getDouble("openSeconds", 0);
+            Fields part = fields.part("exposure");
+            boolean settled = part.has("openSeconds");
+            JsonObject exposure = settled && !part.has("seconds")
+                    ? new JsonObject()
+                    : exposure(part, tabulated, fields.has("time"), new double[] {from, at, to});
+            double open =
+                    settled ? part.number("openSeconds", 0, 0, DAY_SECONDS) : exposure.getDouble("openSeconds", 0);
             JsonArray entering = view.isPresent() && open > 0
                     ? ViewAnswer.entering(view.get(), exact, skyline, at, at + open)
                     : new JsonArray();

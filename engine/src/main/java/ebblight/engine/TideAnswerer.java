@@ -112,8 +112,13 @@ final class TideAnswerer implements Engine.Answerer {
         }
         answer.put("leftOut", leftOut);
         if (metres >= 0.01) {
-            warnings.add("left out because their meaning is not known: " + leftOut.size() + " constituents of "
-                    + Math.round(100 * metres) + " cm together");
+            warnings.add("left out because no list that was read tells their phase: "
+                    + String.join(
+                            ", ",
+                            station.unknown().stream()
+                                    .map(Station.Harmonic::name)
+                                    .toList())
+                    + ", together at most " + Math.round(100 * metres) + " cm");
         }
         if (station.datum().equals("MSL")) {
             warnings.add("heights are above mean sea level, not above a chart datum");

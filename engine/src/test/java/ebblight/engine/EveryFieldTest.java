@@ -48,7 +48,7 @@ class EveryFieldTest {
                         + "'cloud':'thin','meter':{'reading':'f/8 1/60 ISO100','time':'2024-03-20T11:00:00Z'},"
                         + "'skylineDegrees':1,'windMetresPerSecond':5,'view':{'azimuth':180,'altitude':5,"
                         + "'focalMillimetres':24,'sensorMillimetres':[36,24]},"
-                        + "'exposure':{'seconds':30,'fNumber':11,'iso':100,'filterStops':6}}",
+                        + "'exposure':{'seconds':30,'fNumber':11,'iso':100,'filterStops':6,'openSeconds':31}}",
                 "{'schema':'sky/1','at':'51.4779,0','from':'2024-03-20T00:00:00Z','to':'2024-03-20T03:00:00Z',"
                         + "'everySeconds':3600}",
                 "{'schema':'tide/1','station':{'id':'one','name':'one','country':'none','latitude':50,'longitude':0,"

@@ -120,6 +120,23 @@ class SkyAndTideRequestTest {
         assertThat(extremes.size()).isBetween(7, 8);
     }
 
+    /** Of the lists that could be read none gives these two with a phase (IHO 2017 lacks both). */
+    @Test
+    void constituentsThatCannotBeReadAreNamedAndWidenTheRange() {
+        JsonObject answer = asking.ask(TIDE);
+        assertThat(answer.getArray("warnings").toString()).doesNotContain("left out");
+        JsonObject more = asking.ask(with(TIDE, "station.harmonics", "[['M2',1,0],['3L2',0.12,10],['T3',0.03,20]]"));
+        assertThat(more.getArray("warnings").toString()).contains("left out", "3L2, T3", "at most 15 cm");
+        assertThat(more.getArray("leftOut").getObject(0).getString("name")).isEqualTo("3L2");
+        assertThat(more.getArray("heights")).isEqualTo(answer.getArray("heights"));
+        assertThat(more.getDouble("levelRangeMetres") - answer.getDouble("levelRangeMetres"))
+                .isCloseTo(0.15, within(1e-9));
+        // a centimetre is less than the weather moves: named in the answer, not warned of
+        JsonObject little = asking.ask(with(TIDE, "station.harmonics", "[['M2',1,0],['R3',0.004,10]]"));
+        assertThat(little.getArray("warnings").toString()).doesNotContain("left out");
+        assertThat(little.getArray("leftOut")).hasSize(1);
+    }
+
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -246,6 +263,10 @@ class SkyAndTideRequestTest {
         assertThat(entering).hasSize(1);
         assertThat(entering.getObject(0).getString("body")).isEqualTo("sun");
         assertThat(entering.getObject(0).getString("time")).startsWith("2024-03-20T06:0");
+        JsonObject settled = with(dawn, "exposure", "{'openSeconds':240}");
+        assertThat(asking.ask(settled).getObject("exposure").getArray("entering"))
+                .isEqualTo(entering);
+        asking.refused(with(dawn, "exposure", "{'openSeconds':-1}"), "exposure.openSeconds");
         JsonObject west = with(dawn, "view.azimuth", "270");
         assertThat(asking.ask(west).getObject("exposure").getArray("entering")).isEmpty();
     }

@@ -34,6 +34,7 @@ final class ClipPass implements AutoCloseable {
     private final RepeatedFrames repeats = new RepeatedFrames();
     private final List<Waiting> waiting = new ArrayList<>();
     private int index;
+    private int usable;
     private int brokenPieces;
     private int otherSizes;
     private double lastSeconds = Double.NEGATIVE_INFINITY;
@@ -50,7 +51,7 @@ final class ClipPass implements AutoCloseable {
         this.work = work;
     }
 
-    /** Reads the clip and returns how many frames could be decoded. */
+    /** Reads the clip and returns how many frames were whole and of the clip's size. */
     int run() throws IOException {
         while (!visitor.enough() && av_read_frame(clip.format(), packet) >= 0) {
             if (packet.stream_index() == clip.stream()) {
@@ -66,7 +67,7 @@ final class ClipPass implements AutoCloseable {
             receive();
         }
         handOver();
-        return index;
+        return usable;
     }
 
     /** What was amiss, in words for a person. */
@@ -124,6 +125,7 @@ final class ClipPass implements AutoCloseable {
             otherSizes++;
             return;
         }
+        usable++;
         if (repeats.isRepeat(decoded)) {
             return;
         }

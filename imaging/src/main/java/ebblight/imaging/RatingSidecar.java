@@ -6,6 +6,7 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.OptionalInt;
 import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -48,6 +49,31 @@ public final class RatingSidecar {
         String name = picture.getFileName().toString();
         int dot = name.lastIndexOf('.');
         return picture.resolveSibling((dot < 0 ? name : name.substring(0, dot)) + ".xmp");
+    }
+
+    /** The rating beside a picture, -1 (rejected) to 5; empty without a sidecar that holds one. */
+    public static OptionalInt read(Path picture) {
+        Path sidecar = beside(picture);
+        if (!Files.isRegularFile(sidecar)) {
+            return OptionalInt.empty();
+        }
+        try {
+            NodeList descriptions =
+                    parsed(sidecar, ReadableFile.bytes(sidecar)).getElementsByTagNameNS(RDF, "Description");
+            for (int i = 0; i < descriptions.getLength(); i++) {
+                Element each = (Element) descriptions.item(i);
+                NodeList inside = each.getElementsByTagNameNS(XMP, RATING);
+                String said = inside.getLength() > 0
+                        ? inside.item(0).getTextContent().strip()
+                        : each.getAttributeNS(XMP, RATING).strip();
+                if (said.matches("-1|[0-5]")) {
+                    return OptionalInt.of(Integer.parseInt(said));
+                }
+            }
+        } catch (UnreadableInputException e) {
+            return OptionalInt.empty();
+        }
+        return OptionalInt.empty();
     }
 
     /**

@@ -8,7 +8,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.IntConsumer;
@@ -99,5 +102,21 @@ class OutputFileTest {
                 .isInstanceOf(IOException.class)
                 .hasMessageContaining(target.toString())
                 .hasMessageContaining("permission denied");
+    }
+
+    @Test
+    void whatAKilledWriterLeftIsTakenAwayAndNothingElse() throws IOException {
+        Path target = folder.resolve("out.tif");
+        // Beyond the largest process number of the systems in use (Linux: 4194304, proc(5)).
+        Path orphan = Files.writeString(folder.resolve(".out.tif.99999999999.part"), "half");
+        Path fresh = Files.writeString(folder.resolve(".out.tif.99999999998.part"), "half, and just now");
+        Path ours = Files.writeString(folder.resolve(".out.tif.mine.part"), "of somebody else");
+        Path other = Files.writeString(folder.resolve(".other.tif.99999999999.part"), "half of another");
+        FileTime yesterday = FileTime.from(Instant.now().minus(Duration.ofDays(1)));
+        for (Path file : List.of(orphan, ours, other)) {
+            Files.setLastModifiedTime(file, yesterday);
+        }
+        OutputFile.write(target, new byte[] {1});
+        assertThat(left()).containsExactlyInAnyOrder(target, fresh, ours, other);
     }
 }

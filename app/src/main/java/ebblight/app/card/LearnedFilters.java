@@ -4,6 +4,7 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.kit.KitStore;
 import ebblight.app.kit.MeasuredFilter;
+import ebblight.app.memory.Calibrations;
 import ebblight.core.card.Measured;
 import ebblight.core.card.Slate;
 import ebblight.core.exposure.Filter;
@@ -133,10 +134,11 @@ public final class LearnedFilters {
         for (Map.Entry<String, Learned> each : learned.entrySet()) {
             if (!each.getValue().pairs.isEmpty()) {
                 try {
-                    MeasuredFilter.put(
-                            MeasuredFilter.find(kit, each.getKey()),
-                            FilterCheck.of(each.getValue().pairs),
-                            FilterDocument.dateOf(each.getValue().frames.get(1)));
+                    JsonObject row = MeasuredFilter.find(kit, each.getKey());
+                    FilterCheck check = FilterCheck.of(each.getValue().pairs);
+                    String day = FilterDocument.dateOf(each.getValue().frames.get(1));
+                    MeasuredFilter.put(row, check, day);
+                    Calibrations.add(row, check, day);
                     kept.add(each.getKey());
                 } catch (RequestException e) {
                     // a filter of another's bag: it stands in the answer only

@@ -6,6 +6,7 @@ import ebblight.imaging.RatingSidecar;
 import ebblight.imaging.UnreadableInputException;
 import ebblight.imaging.card.SortedCard;
 import java.io.IOException;
+import java.nio.file.Path;
 
 /** Writes what is worth keeping beside the pictures. */
 public final class Ratings {
@@ -22,7 +23,7 @@ public final class Ratings {
             if (group.kind() == SortedCard.Kind.VIEW) {
                 for (SortedCard.Frame frame : group.frames()) {
                     if (frame.nearBest()) {
-                        written.add(one(frame));
+                        written.add(keep(frame.file(), frame.rank() == 1));
                     }
                 }
             }
@@ -30,12 +31,17 @@ public final class Ratings {
         return written;
     }
 
-    private static JsonObject one(SortedCard.Frame frame) throws IOException {
-        int stars = frame.rank() == 1 ? BEST : NEAR;
+    /**
+     * Rates one frame that is kept.
+     *
+     * @param best whether it is the best of its view
+     */
+    public static JsonObject keep(Path frame, boolean best) throws IOException {
+        int stars = best ? BEST : NEAR;
         JsonObject one = new JsonObject();
-        one.put("file", RatingSidecar.beside(frame.file()).toString());
+        one.put("file", RatingSidecar.beside(frame).toString());
         try {
-            RatingSidecar.Outcome outcome = RatingSidecar.rate(frame.file(), stars);
+            RatingSidecar.Outcome outcome = RatingSidecar.rate(frame, stars);
             boolean there = outcome == RatingSidecar.Outcome.THERE;
             one.put("rating", there ? null : stars);
             one.put("text", there ? "holds a rating already; left as it is" : "rated " + stars);

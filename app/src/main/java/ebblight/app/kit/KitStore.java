@@ -3,7 +3,6 @@ package ebblight.app.kit;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -13,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
-/** Cameras, lenses and filters in one SQLite file: write-ahead log, one writer, a copy before every migration. */
+/** Cameras, lenses and filters in the database of the user's data folder. */
 public final class KitStore {
 
     /** Columns of each list, in the order of the tables; all but {@code id}. */
@@ -47,12 +46,7 @@ public final class KitStore {
     private final Path file;
 
     public KitStore(Path dataFolder) throws IOException {
-        file = Files.createDirectories(dataFolder).resolve("kit.sqlite");
-        try (Connection connection = Database.open(file)) {
-            Migrations.bringUp(connection, file);
-        } catch (SQLException e) {
-            throw Database.unusable(file, e);
-        }
+        file = Database.in(dataFolder);
     }
 
     /** The kit as {@code kit/1}. */
@@ -99,9 +93,14 @@ public final class KitStore {
         return columns;
     }
 
+    /** Refuses a {@code kit/1} that could not be worked with, naming the field. */
+    public static void check(JsonObject kit) {
+        KitFields.check(kit, COLUMNS);
+    }
+
     /** Replaces the kit by {@code kit/1}, all of it or nothing. */
     public synchronized void write(JsonObject kit) throws IOException {
-        KitFields.check(kit, COLUMNS);
+        check(kit);
         try (Connection connection = Database.open(file)) {
             connection.setAutoCommit(false);
             for (String list : LISTS) {

@@ -27,7 +27,8 @@ final class Migrations {
                             + " (1, '6-stop', '6', 1), (2, '10-stop', '10', 1)"),
             List.of(
                     "ALTER TABLE cameras ADD COLUMN opticalFinder INTEGER",
-                    "ALTER TABLE filters ADD COLUMN \"cast\" TEXT"));
+                    "ALTER TABLE filters ADD COLUMN \"cast\" TEXT"),
+            MemoryStep.TABLES);
 
     private Migrations() {}
 
@@ -55,7 +56,7 @@ final class Migrations {
         }
         connection.setAutoCommit(false);
         try (Statement statement = connection.createStatement()) {
-            for (int k = at; k < STEPS.size(); k++) {
+            for (int k = version(connection); k < STEPS.size(); k++) { // another program may have taken some since
                 for (String sql : STEPS.get(k)) {
                     statement.execute(sql);
                 }

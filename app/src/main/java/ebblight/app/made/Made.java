@@ -51,9 +51,14 @@ public final class Made {
         }
     }
 
+    /** Whether a document is the record of a result. */
+    public static boolean isRecord(JsonObject document) {
+        return SCHEMA.equals(document.getString("schema"));
+    }
+
     private static boolean isRecord(Path file) throws IOException {
         try {
-            return SCHEMA.equals(SurveyRequest.document(file).getString("schema"));
+            return isRecord(SurveyRequest.document(file));
         } catch (UnreadableInputException e) {
             return false;
         }

@@ -29,8 +29,7 @@ public final class FolderLock implements AutoCloseable {
      * @param file that is to be written, for the words when it cannot be had
      */
     public static FolderLock of(Path folder, Path file) throws IOException {
-        FileChannel channel =
-                FileChannel.open(folder.resolve(".ebblight.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FileChannel channel = opened(folder.resolve(".ebblight.lock"), file);
         try {
             for (int i = 0; i < TRIES; i++) {
                 try {
@@ -51,6 +50,17 @@ public final class FolderLock implements AutoCloseable {
         }
         channel.close();
         throw new IOException(file + ": another program keeps it locked; close it and try again");
+    }
+
+    private static FileChannel opened(Path lock, Path file) throws IOException {
+        try {
+            return FileChannel.open(lock, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        } catch (IOException e) {
+            throw new IOException(
+                    file + ": cannot be written (" + e.getMessage()
+                            + "); let its folder be written, or use another copy",
+                    e);
+        }
     }
 
     /** Fails where the lock was lost. */

@@ -22,6 +22,7 @@ public final class OutingFile {
 
     private static final String NAME = "outing.json";
     private static final int MOST_BYTES = 8 << 20;
+    private static final int MOST_TRIES = 50;
 
     private final OutingFolder folder;
     private final Path home;
@@ -121,6 +122,27 @@ public final class OutingFile {
             }
             OutputFile.write(path(), bytes);
             return next;
+        }
+    }
+
+    /** Something done to the document in place. */
+    @FunctionalInterface
+    public interface Change {
+        void to(JsonObject document) throws IOException;
+    }
+
+    /** Does {@code change} to the document as it stands, and again to the newer one where somebody else was faster. */
+    public JsonObject change(Change change) throws IOException {
+        for (int left = MOST_TRIES; ; left--) {
+            JsonObject document = read();
+            change.to(document);
+            try {
+                return write(document);
+            } catch (StaleRevisionException e) {
+                if (left == 1) {
+                    throw new IOException(path() + ": is written by others all the time; try again", e);
+                }
+            }
         }
     }
 

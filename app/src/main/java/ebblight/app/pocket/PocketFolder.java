@@ -25,8 +25,17 @@ public final class PocketFolder {
             <meta name="theme-color" content="#0d1618">
             """;
 
+    /** A page that was there already learns that a newer one took over; the first visit has none before it. */
     private static final String REGISTER =
-            "<script>navigator.serviceWorker?.register('service.js').catch(() => {});</script>\n";
+            """
+            <script>
+            if (navigator.serviceWorker) {
+              const before = navigator.serviceWorker.controller;
+              navigator.serviceWorker.addEventListener('controllerchange', () => { globalThis.ebblightNewer = Boolean(before); });
+              navigator.serviceWorker.register('service.js').catch(() => {});
+            }
+            </script>
+            """;
 
     private static final int[] ICONS = {192, 512};
 

@@ -3,7 +3,6 @@ package ebblight.app.serve;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.outing.OutingFolder;
-import ebblight.core.numeric.Work;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
 import io.javalin.http.sse.SseClient;
@@ -14,8 +13,6 @@ import java.util.regex.Pattern;
 /** The engine over HTTP: ask, watch, stop, fetch pictures. */
 final class AskRoutes {
 
-    private static final long SHORT_WAIT_MILLIS = 250;
-    private static final long LONGEST_WAIT_MILLIS = 25_000;
     private static final int ASKED = 0;
     private static final int AHEAD = 1;
     private static final int IDLE = 2;
@@ -60,44 +57,18 @@ final class AskRoutes {
         }
         int rank =
                 switch (schema) {
-                    case "measure/1", "parts/1", "wish/1" -> ASKED;
+                    case "measure/1", "parts/1", "wish/1", "wash/1" -> ASKED;
                     default -> AHEAD;
                 };
-        answer(context, jobs.begin(key, rank, job -> desk.answer(request, key, job)));
+        Replies.job(context, jobs.begin(key, rank, job -> desk.answer(request, key, job)));
     }
 
     private void make(Context context) throws Exception {
         JsonObject request = Replies.body(context);
         String key = "make " + JsonWriter.string(request);
-        answer(
+        Replies.job(
                 context,
                 jobs.begin(key, ASKED, job -> desk.make(request, folder.root().resolve("made"), job)));
-    }
-
-    /** The answer when it comes soon, else the number of the job that will have it. */
-    private static void answer(Context context, Job job) throws Exception {
-        String asked = context.queryParam("wait");
-        long wait = asked == null ? SHORT_WAIT_MILLIS : Math.min(LONGEST_WAIT_MILLIS, parsed(asked));
-        if (job.waitFor(wait)) {
-            Exception failure = job.failure();
-            if (failure instanceof Work.Cancelled) {
-                JsonObject stopped = new JsonObject();
-                stopped.put("stopped", true);
-                Replies.json(context, stopped);
-                return;
-            }
-            if (failure != null) {
-                throw failure;
-            }
-            Replies.json(context, job.answer());
-        } else {
-            context.status(202);
-            Replies.json(context, job.state());
-        }
-    }
-
-    private static long parsed(String millis) {
-        return millis.matches("\\d{1,6}") ? Long.parseLong(millis) : SHORT_WAIT_MILLIS;
     }
 
     private Job find(Context context) throws FileNotFoundException {
@@ -106,7 +77,7 @@ final class AskRoutes {
     }
 
     private void job(Context context) throws Exception {
-        answer(context, find(context));
+        Replies.job(context, find(context));
     }
 
     private void stop(Context context) throws FileNotFoundException {

@@ -1,11 +1,13 @@
 package ebblight.app.serve;
 
+import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
 import ebblight.app.made.Made;
 import ebblight.app.made.Making;
+import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.numeric.Work;
 import ebblight.engine.Engine;
@@ -18,6 +20,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -95,7 +98,8 @@ final class Desk {
                     case "preview/1" -> preview(of, more, blobs, job);
                     case "strip/1" -> new Strips(of, cache).answer(more, blobs, job);
                     case "measure/1" -> measure(of, more, blobs);
-                    case "parts/1" -> withMap(schema, of, more, blobs);
+                    case "parts/1" -> withMap(schema, "regions", of, more, blobs);
+                    case "wash/1" -> withMap(schema, "wash", of, more, blobs);
                     case "wish/1" -> of.ask(schema, more);
                     default -> throw new RequestException("schema", "\"" + schema + "\" is not known here");
                 };
@@ -114,7 +118,7 @@ final class Desk {
     }
 
     private Reading read(JsonObject request, Job job) throws IOException {
-        Path frames = frames(request);
+        List<Path> frames = frames(request);
         String identity = identity(frames, framesPerSecond(request));
         Reading of = reading;
         if (of == null || !of.identity().equals(identity)) {
@@ -130,23 +134,28 @@ final class Desk {
     }
 
     private JsonObject measure(Reading of, JsonObject more, JsonObject blobs) throws IOException {
-        JsonObject answer = withMap("measure/1", of, more, blobs);
+        JsonObject answer = withMap("measure/1", "regions", of, more, blobs);
         of.request().source().facts().fNumber().ifPresent(n -> answer.put("framesFNumber", n));
         of.request().source().facts().isoSpeed().ifPresent(s -> answer.put("framesIso", s));
+        Optional<Remembered> outing = Remembered.around(folder.root());
+        if (outing.isPresent()) {
+            Remembered.tried(() -> outing.get().measured(of.request(), answer));
+        }
         return answer;
     }
 
-    /** An answer with the map of the parts beside it: the index of the part at every pixel. */
-    private JsonObject withMap(String schema, Reading of, JsonObject more, JsonObject blobs) throws IOException {
+    /** An answer with a map beside it: the index of the part at every pixel, or how far water came. */
+    private JsonObject withMap(String schema, String what, Reading of, JsonObject more, JsonObject blobs)
+            throws IOException {
         JsonObject asked = new JsonObject();
         asked.putAll(more);
-        asked.put("regionsBlob", "regions");
+        asked.put(what + "Blob", what);
         JsonObject answer = of.ask(schema, asked);
-        byte[] map = of.request().blobs().get("regions").orElseGet(() -> new byte[0]);
+        byte[] map = of.request().blobs().get(what).orElseGet(() -> new byte[0]);
         if (map.length > 0) {
-            String name = DiskCache.name(".bin", of.identity(), JsonWriter.string(more), "regions");
+            String name = DiskCache.name(".bin", of.identity(), JsonWriter.string(more), what);
             cache.put(name, map);
-            blobs.put("regions", PICTURES + name);
+            blobs.put(what, PICTURES + name);
             answer.put("mapWidth", of.request().frames().clip().width());
             answer.put("mapHeight", of.request().frames().clip().height());
         }
@@ -166,7 +175,7 @@ final class Desk {
 
     /** Writes the full-size preview into the outing as the command line would, with its record beside it. */
     JsonObject make(JsonObject request, Path made, Job job) throws IOException {
-        Path frames = frames(request);
+        List<Path> frames = frames(request);
         String time = request.getString("time", "");
         Reading of = reading;
         String identity = identity(frames, framesPerSecond(request));
@@ -175,7 +184,7 @@ final class Desk {
         }
         of.serve(job);
         Files.createDirectories(made);
-        String name = "preview-" + String.valueOf(frames.getFileName()).replaceAll("\\W+", "-") + "-"
+        String name = "preview-" + String.valueOf(frames.get(0).getFileName()).replaceAll("\\W+", "-") + "-"
                 + time.replaceAll("[^0-9a-z.]+", "-");
         Path output = made.resolve(name + ".jpg");
         JsonObject asked = new JsonObject();
@@ -191,23 +200,32 @@ final class Desk {
     }
 
     /** What to type for the same. */
-    private static Making making(Reading of, Path frames, String time, JsonObject asked) throws IOException {
+    private static Making making(Reading of, List<Path> frames, String time, JsonObject asked) throws IOException {
         List<String> options = new ArrayList<>(List.of("--time=" + time));
         if (of.framesPerSecond() > 0) {
             options.add("--fps=" + of.framesPerSecond());
         }
         Map<String, JsonObject> documents =
                 asked.has("strokes") ? Map.of("--strokes", asked.getObject("strokes")) : Map.of();
-        return new Making("preview", options, documents, Map.of(), Making.inputs(List.of(frames)));
+        return new Making("preview", options, documents, Map.of(), Making.inputs(frames));
     }
 
-    private Path frames(JsonObject request) throws IOException {
-        JsonObject frames = request.getObject("frames");
-        String path = frames == null ? "" : frames.getString("path", "");
-        if (path.isEmpty()) {
+    /** A clip, a folder, or some frames of a folder. */
+    private List<Path> frames(JsonObject request) throws IOException {
+        JsonObject frames = request.getObject("frames", new JsonObject());
+        JsonArray some = frames.getArray("files", new JsonArray());
+        String path = frames.getString("path", "");
+        if (path.isEmpty() && some.isEmpty()) {
             throw new RequestException("frames.path", "is missing: name a clip or folder of the outing");
         }
-        return folder.inside(path);
+        List<Path> named = new ArrayList<>();
+        if (some.isEmpty()) {
+            named.add(folder.inside(path));
+        }
+        for (Object each : some) {
+            named.add(folder.inside(String.valueOf(each)));
+        }
+        return List.copyOf(named);
     }
 
     /** The rate that the photographer typed, in frames a second; 0 when the frames say it themselves. */
@@ -224,16 +242,18 @@ final class Desk {
     }
 
     /** Names, sizes and times of the files: another value when one of them changes. */
-    private static String identity(Path frames, double framesPerSecond) throws IOException {
+    private static String identity(List<Path> frames, double framesPerSecond) throws IOException {
         StringBuilder text = new StringBuilder(frames + "@" + framesPerSecond);
-        if (Files.isDirectory(frames)) {
-            try (Stream<Path> list = Files.list(frames)) {
-                for (Path file : list.sorted().toList()) {
-                    stamp(text, file);
+        for (Path each : frames) {
+            if (Files.isDirectory(each)) {
+                try (Stream<Path> list = Files.list(each)) {
+                    for (Path file : list.sorted().toList()) {
+                        stamp(text, file);
+                    }
                 }
+            } else {
+                stamp(text, each);
             }
-        } else {
-            stamp(text, frames);
         }
         return DiskCache.name("", text.toString());
     }

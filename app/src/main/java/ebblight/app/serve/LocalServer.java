@@ -2,6 +2,7 @@ package ebblight.app.serve;
 
 import ebblight.app.kit.DataFolder;
 import ebblight.app.kit.KitStore;
+import ebblight.app.made.PictureMaker;
 import ebblight.app.outing.OutingFile;
 import ebblight.app.outing.OutingFolder;
 import io.javalin.Javalin;
@@ -23,8 +24,10 @@ public final class LocalServer implements AutoCloseable {
     private final Javalin javalin;
     private final Gate gate = new Gate();
     private final Jobs jobs = new Jobs();
+    private final HandOver door;
 
-    private LocalServer(OutingFolder folder, Path data, Path cache, Clock clock) throws IOException {
+    private LocalServer(OutingFolder folder, Path data, Path cache, Clock clock, PictureMaker maker)
+            throws IOException {
         DiskCache pictures = new DiskCache(cache.resolve("pictures"), MOST_CACHE_BYTES, clock);
         String shadow = DiskCache.name("", folder.root().toString());
         OutingFile outing = new OutingFile(folder, data.resolve("outings").resolve(shadow));
@@ -49,8 +52,12 @@ public final class LocalServer implements AutoCloseable {
         javalin.get("/web/*", context -> WebFiles.serve(context, context.path().substring("/web/".length())));
         new AskRoutes(desk, jobs, pictures, folder).add(javalin);
         new OutingRoutes(folder, outing, pictures, clock).add(javalin);
-        new KitRoutes(new KitStore(data)).add(javalin);
+        KitStore kit = new KitStore(data);
+        new KitRoutes(kit).add(javalin);
+        new AfterRoutes(new AfterDesk(folder, pictures, kit, maker), jobs).add(javalin);
         new PlanRoutes(folder, clock).add(javalin);
+        door = new HandOver(clock);
+        new PhoneRoutes(folder, outing, kit, door).add(javalin);
         javalin.exception(UnauthorizedResponse.class, LocalServer::closedDoor);
         javalin.exception(Exception.class, Problems::answer);
     }
@@ -76,14 +83,14 @@ public final class LocalServer implements AutoCloseable {
     }
 
     /** Starts a server on the folder of an outing, with the user's own data. */
-    public static LocalServer start(OutingFolder folder, int port, Clock clock) throws IOException {
-        return start(folder, DataFolder.data(), DataFolder.cache(), port, clock);
+    public static LocalServer start(OutingFolder folder, int port, Clock clock, PictureMaker maker) throws IOException {
+        return start(folder, DataFolder.data(), DataFolder.cache(), port, clock, maker);
     }
 
     /** Starts a server with data and cache in the folders named; port 0 takes any free one. */
-    public static LocalServer start(OutingFolder folder, Path data, Path cache, int port, Clock clock)
-            throws IOException {
-        LocalServer server = new LocalServer(folder, data, cache, clock);
+    public static LocalServer start(
+            OutingFolder folder, Path data, Path cache, int port, Clock clock, PictureMaker maker) throws IOException {
+        LocalServer server = new LocalServer(folder, data, cache, clock, maker);
         try {
             server.javalin.start("127.0.0.1", port);
         } catch (RuntimeException e) {
@@ -105,6 +112,7 @@ public final class LocalServer implements AutoCloseable {
 
     @Override
     public void close() {
+        door.close();
         jobs.close();
         javalin.stop();
     }

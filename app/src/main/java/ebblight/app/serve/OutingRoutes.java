@@ -2,6 +2,7 @@ package ebblight.app.serve;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFile;
 import ebblight.app.outing.OutingFolder;
 import ebblight.engine.RequestException;
@@ -72,7 +73,9 @@ final class OutingRoutes {
     }
 
     private void write(Context context) throws IOException {
-        Replies.json(context, outing.write(Replies.body(context)));
+        JsonObject written = outing.write(Replies.body(context));
+        Remembered.tried(() -> Remembered.of(folder.root(), written).logged());
+        Replies.json(context, written);
     }
 
     private void drop(Context context) throws IOException {

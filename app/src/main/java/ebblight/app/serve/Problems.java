@@ -7,11 +7,11 @@ import ebblight.app.outing.StaleRevisionException;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
 import ebblight.imaging.NoTimesException;
+import ebblight.imaging.OutputFile;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.io.FileNotFoundException;
 import java.io.IOException;
-import java.util.Locale;
 
 /** Failures as documents for the page: {@code problem/1} with what went wrong and what to do. */
 final class Problems {
@@ -61,13 +61,9 @@ final class Problems {
             return 404;
         }
         if (e instanceof IOException) {
-            return full(e) ? 507 : 422;
+            return OutputFile.diskIsFull(e) ? 507 : 422;
         }
         return 500;
-    }
-
-    private static boolean full(Exception e) {
-        return String.valueOf(e.getMessage()).toLowerCase(Locale.ROOT).contains("no space left");
     }
 
     private static String words(Exception e) {
@@ -77,7 +73,7 @@ final class Problems {
         if (e instanceof InterruptedException) {
             return "the program is closing; what was saved is in the folder";
         }
-        if (full(e)) {
+        if (OutputFile.diskIsFull(e)) {
             return "the disk is full: " + e.getMessage() + ". Nothing was lost; make room and try again";
         }
         if (status(e) == 500) {

@@ -18,15 +18,15 @@ import org.jspecify.annotations.Nullable;
 final class Reading implements Work {
 
     private final String identity;
-    private final Path path;
+    private final List<Path> frames;
     private final double framesPerSecond;
     private volatile Work now = Work.alone();
     private @Nullable SurveyRequest request;
     private @Nullable PreviewNodes nodes;
 
-    Reading(String identity, Path path, double framesPerSecond) {
+    Reading(String identity, List<Path> frames, double framesPerSecond) {
         this.identity = identity;
-        this.path = path;
+        this.frames = frames;
         this.framesPerSecond = framesPerSecond;
     }
 
@@ -48,7 +48,7 @@ final class Reading implements Work {
         SurveyRequest known = request;
         if (known == null) {
             known = SurveyRequest.read(
-                    Inputs.open(List.of(path), framesPerSecond, true), SurveyReader.SURVEY_WIDTH, null, this);
+                    Inputs.open(frames, framesPerSecond, true), SurveyReader.SURVEY_WIDTH, null, this);
             request = known;
         }
         return known;

@@ -23,6 +23,10 @@ export const measure = (frames, strokes, options) =>
 export const parts = (frames, strokes, options) =>
   answer(withStrokes({ schema: 'parts/1', frames }, strokes), options);
 
+/** How far the water came up in these frames; @param more { riseMetres, washMetres } */
+export const wash = (frames, strokes, more, options) =>
+  answer(withStrokes({ schema: 'wash/1', frames, ...more }, strokes), options);
+
 export const wish = (frames, strokes, wishes, options) =>
   answer(withStrokes({ schema: 'wish/1', frames, wishes }, strokes), options);
 

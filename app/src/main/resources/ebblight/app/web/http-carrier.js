@@ -40,7 +40,8 @@ export async function call(path, options = {}) {
 
 export const json = async (path, options) => (await call(path, options)).json();
 
-async function asked(path, request, options = {}) {
+/** Long work at an address of the server: joined when it is under way, told of as it goes, stopped when the signal says so. */
+export async function asked(path, request, options = {}) {
   for (let tries = 1; tries <= MOST_TRIES; tries++) {
     const whole = await askedOnce(path, request, options);
     if (!whole.stopped) {

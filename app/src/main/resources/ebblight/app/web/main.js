@@ -149,7 +149,7 @@ async function start() {
     await store.load();
     store.listen(header);
     if (!store.whole.beside) {
-      say(`This folder cannot be written. The outing is kept in ${store.whole.keptIn}.`);
+      say(store.whole.keptWords || `This folder cannot be written. The outing is kept in ${store.whole.keptIn}.`);
     }
     await show();
   } catch (error) {

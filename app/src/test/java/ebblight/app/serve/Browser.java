@@ -25,14 +25,16 @@ final class Browser implements AutoCloseable {
 
     private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
     private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
-    private static final Duration PATIENCE = Duration.ofMinutes(5);
+    private static final Duration PATIENCE = Duration.ofSeconds(Long.getLong("ebblight.patience", 300));
 
     private final ChromeDriver driver;
 
-    Browser() {
+    /** A browser with more switches of its command line than the usual ones. */
+    Browser(String... more) {
         ChromeOptions options = new ChromeOptions();
         options.setBinary(CHROMIUM.toFile());
         options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--hide-scrollbars");
+        options.addArguments(more);
         options.setCapability("goog:loggingPrefs", Map.of(LogType.BROWSER, "ALL"));
         driver = new ChromeDriver(
                 new ChromeDriverService.Builder()

@@ -4,11 +4,16 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonParser;
+import ebblight.app.TypedPictures;
 import ebblight.app.outing.OutingFolder;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
+import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
 /**
@@ -16,12 +21,18 @@ import org.openqa.selenium.interactions.Actions;
  *
  * @param root folder of the outing
  */
+@SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
 record OpenPages(LocalServer server, Browser browser, Path root) implements AutoCloseable {
 
     /** Serves the outing in {@code root}; skips the test where there is no browser. */
     static OpenPages on(Path root, Path temporary) throws IOException {
         LocalServer server = LocalServer.start(
-                OutingFolder.open(root), temporary.resolve("data"), temporary.resolve("cache"), 0, Clock.systemUTC());
+                OutingFolder.open(root),
+                temporary.resolve("data"),
+                temporary.resolve("cache"),
+                0,
+                Clock.systemUTC(),
+                new TypedPictures());
         Browser browser = new Browser();
         browser.size(1440, 900);
         return new OpenPages(server, browser, root);
@@ -33,6 +44,35 @@ record OpenPages(LocalServer server, Browser browser, Path root) implements Auto
 
     void press(CharSequence... keys) {
         new Actions(browser.driver()).sendKeys(keys).perform();
+    }
+
+    /** Goes on by the tab key until the focus stands on the key wanted. */
+    void tabTo(String text) {
+        for (int i = 0; i < 120; i++) {
+            Object on = browser.run("const e = document.activeElement; return (e.innerText || '').trim() + '|' +"
+                    + " (e.getAttribute('aria-label') || '')");
+            for (String name : String.valueOf(on).split("\\|", -1)) {
+                if (name.replaceAll("\\s+", " ").startsWith(text)) {
+                    return;
+                }
+            }
+            press(Keys.TAB);
+        }
+        throw new AssertionError("the tab key never comes to " + text);
+    }
+
+    /** What is wrong with names, roles and contrast, by axe-core's rules. */
+    List<?> violations() throws IOException {
+        String axe;
+        try (InputStream in = OpenPages.class.getResourceAsStream("/axe.min.js")) {
+            axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        browser.run(axe + "; return 1");
+        return (List<?>) browser.driver()
+                .executeAsyncScript("const done = arguments[arguments.length - 1];"
+                        + "axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations.map("
+                        + "v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' +"
+                        + " (n.any[0] ? n.any[0].message : '')).join(' || '))))");
     }
 
     /** Waits until every change is in the file. */

@@ -2,6 +2,7 @@ package ebblight.app.serve;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import ebblight.app.TypedPictures;
 import ebblight.app.outing.OutingFolder;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
@@ -44,6 +45,11 @@ class PagePicturesTest {
         {"kit", "#kit"},
         {"before", "#before"},
         {"after", "#after"},
+        {"after-sort", "#after/sort?folder=card"},
+        {"after-side", "#after/side?folder=card&a=card/TLG_0103.jpg&b=card/TLG_0104.jpg"},
+        {"after-blend", "#after/blend?frames=burst"},
+        {"after-finish", "#after/finish?picture=stack-10s.tif&drawer=tone"},
+        {"after-write", "#after/write?picture=stack-10s.tif"},
     };
 
     @TempDir
@@ -58,7 +64,8 @@ class PagePicturesTest {
                         temporary.resolve("data"),
                         temporary.resolve("cache"),
                         0,
-                        Clock.systemUTC());
+                        Clock.systemUTC(),
+                        new TypedPictures());
                 Browser browser = new Browser()) {
             browser.size(1440, 900);
             browser.driver().get(server.link().toString());
@@ -71,7 +78,7 @@ class PagePicturesTest {
                         browser.size(size[0], size[1]);
                         browser.light(light);
                         browser.run("location.hash = arguments[0]", place[1]);
-                        browser.until("!document.querySelector('.wait') && !document.querySelector('.reading')");
+                        browser.until("!document.querySelector('.wait, .after-wait, .mount-wait, .reading')");
                         Thread.sleep(700);
                         take(
                                 browser,

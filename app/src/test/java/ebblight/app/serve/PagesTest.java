@@ -7,8 +7,6 @@ import com.grack.nanojson.JsonObject;
 import ebblight.core.exposure.ChangingLight;
 import ebblight.core.exposure.ThirdStops;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -77,21 +75,6 @@ class PagesTest {
         browser.until("document.querySelector('.axis-drawing').getAttribute('aria-valuenow') === '" + wanted + "'");
     }
 
-    /** Goes on by the tab key until the focus stands on the key wanted. */
-    private static void tabTo(String text) {
-        for (int i = 0; i < 120; i++) {
-            Object on = browser.run("const e = document.activeElement; return (e.innerText || '').trim() + '|' +"
-                    + " (e.getAttribute('aria-label') || '')");
-            for (String name : String.valueOf(on).split("\\|", -1)) {
-                if (name.replaceAll("\\s+", " ").startsWith(text)) {
-                    return;
-                }
-            }
-            pages.press(Keys.TAB);
-        }
-        throw new AssertionError("the tab key never comes to " + text);
-    }
-
     @Test
     @Order(1)
     void opensReloadsDuringTheReadingAndShowsTheAxis() {
@@ -145,10 +128,10 @@ class PagesTest {
     @Order(4)
     void aWishIsSetByKeyboardAndTakenBack() throws Exception {
         browser.run("document.querySelector('.axis-drawing').focus()");
-        tabTo("Water, wish");
+        pages.tabTo("Water, wish");
         pages.press(Keys.ENTER);
         browser.find(".wish-field");
-        tabTo("lines");
+        pages.tabTo("lines");
         pages.press(Keys.ENTER);
         pages.saved();
         JsonObject wishes = pages.outing().getArray("views").getObject(0).getObject("wishes");
@@ -200,7 +183,7 @@ class PagesTest {
         browser.run("location.hash = '#there/view-1?time=0.25s'");
         browser.until(READY);
         browser.run("document.querySelector('.axis-drawing').focus()");
-        tabTo("Take this to the shot");
+        pages.tabTo("Take this to the shot");
         pages.press(Keys.ENTER);
         for (String done : List.of(
                 "Wishes are set",
@@ -210,25 +193,25 @@ class PagesTest {
                 "The test frame is right",
                 "ND is on",
                 "Covered")) {
-            tabTo(done);
+            pages.tabTo(done);
             pages.press(Keys.ENTER);
             browser.until("!document.body.innerText.includes('" + done + "')");
         }
-        tabTo("Count me in");
+        pages.tabTo("Count me in");
         pages.press(Keys.ENTER);
         browser.until("document.body.innerText.includes('I closed it now')");
-        tabTo("gust");
+        pages.tabTo("gust");
         pages.press(Keys.ENTER);
         browser.driver().navigate().refresh();
         browser.until("document.body.innerText.includes('I closed it now')");
-        tabTo("I closed it now");
+        pages.tabTo("I closed it now");
         pages.press(Keys.ENTER);
         browser.until("document.body.innerText.includes('Frame 1')");
-        tabTo("Smoother");
+        pages.tabTo("Smoother");
         pages.press(Keys.ENTER);
-        tabTo("drops");
+        pages.tabTo("drops");
         pages.press(Keys.ENTER);
-        tabTo("Log, pack");
+        pages.tabTo("Log, pack");
         pages.press(Keys.ENTER);
         browser.until("document.querySelector('.log-rows li')");
         pages.saved();
@@ -304,10 +287,6 @@ class PagesTest {
     @Test
     @Order(10)
     void namesRolesAndContrastHoldEverywhere() throws Exception {
-        String axe;
-        try (InputStream in = PagesTest.class.getResourceAsStream("/axe.min.js")) {
-            axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        }
         for (String light : List.of("room", "day", "night")) {
             for (int[] size : SIZES) {
                 browser.size(size[0], size[1]);
@@ -325,13 +304,7 @@ class PagesTest {
                     browser.until("!document.querySelector('.wait') && !document.querySelector('.reading') &&"
                             + " document.querySelector('main').children.length");
                     Thread.sleep(250);
-                    browser.run(axe + "; return 1");
-                    Object found = browser.driver()
-                            .executeAsyncScript("const done = arguments[arguments.length - 1];"
-                                    + "axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations.map("
-                                    + "v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' +"
-                                    + " (n.any[0] ? n.any[0].message : '')).join(' || '))))");
-                    assertThat((List<?>) found)
+                    assertThat(pages.violations())
                             .as(light + " " + size[0] + " " + place)
                             .isEmpty();
                 }

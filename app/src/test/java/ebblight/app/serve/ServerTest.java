@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonParser;
 import com.grack.nanojson.JsonWriter;
+import ebblight.app.TypedPictures;
 import ebblight.app.outing.OutingFolder;
 import java.io.IOException;
 import java.net.InetAddress;
@@ -43,7 +44,12 @@ class ServerTest {
         root = TestOuting.write(Files.createDirectories(temporary.resolve("outing")), "Shore");
         Files.writeString(temporary.resolve("secret.jpg"), "outside");
         server = LocalServer.start(
-                OutingFolder.open(root), temporary.resolve("data"), temporary.resolve("cache"), 0, Clock.systemUTC());
+                OutingFolder.open(root),
+                temporary.resolve("data"),
+                temporary.resolve("cache"),
+                0,
+                Clock.systemUTC(),
+                new TypedPictures());
         String link = server.link().toString();
         token = link.substring(link.indexOf("token=") + 6);
     }
@@ -223,7 +229,8 @@ class ServerTest {
                         temporary.resolve("data"),
                         temporary.resolve("cache"),
                         server.port(),
-                        Clock.systemUTC()))
+                        Clock.systemUTC(),
+                        new TypedPictures()))
                 .isInstanceOf(IOException.class)
                 .hasMessageContaining("port " + server.port() + " is taken");
     }
@@ -245,7 +252,8 @@ class ServerTest {
                     temporary.resolve("data"),
                     temporary.resolve("cache"),
                     0,
-                    Clock.systemUTC())) {
+                    Clock.systemUTC(),
+                    new TypedPictures())) {
                 String link = full.link().toString();
                 HttpResponse<String> answer = HttpClient.newHttpClient()
                         .send(

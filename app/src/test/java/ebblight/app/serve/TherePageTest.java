@@ -55,7 +55,7 @@ class TherePageTest {
                  "place":{"name":"Line","at":"0,0"},
                  "plan":{"guess":{"windMetresPerSecond":8},
                          "chosen":{"view":"view-2","start":"2027-03-20T18:00:00Z","end":"2027-03-20T18:40:00Z","why":[]}},
-                 "views":[{"id":"view-1","name":"Shore","frames":"burst"},
+                 "views":[{"id":"view-1","name":"Shore","frames":"burst","azimuth":270,"altitude":-24,"focalMillimetres":24},
                           {"id":"view-2","name":"Point","hour":{"sunAltitude":[-6,5]}},
                           {"id":"view-3","name":"Untimed","frames":"untimed"}],
                  "light":{"readings":[{"dials":{"fNumber":21,"time":30,"iso":6},"meter":"f/11 0.125s ISO100",
@@ -116,6 +116,30 @@ class TherePageTest {
         assertThat(browser.find(".guard").getText().replaceAll("\\s+", " "))
                 .contains("Leave by 08:00")
                 .containsPattern("(3\\d|40) min");
+    }
+
+    @Test
+    void theSunThatComesIntoThePictureIsSaidInTheSettingsAndAtTheShot() {
+        view("#there/view-1?time=240s");
+        browser.until(READY);
+        assertThat(browser.text()).doesNotContain("comes into the picture");
+        // On the equator at the equinox the sun sets due west at 6 by the local sun, 18:07 at Greenwich (equation of
+        // time,
+        // common knowledge), at 15° an hour; the upper edge of the picture is 26.57° over its axis (24 mm, 36 x 24 mm),
+        // 2.57° high, and the sun's limb is there eleven minutes earlier, 17:56 UTC: 06:56 in Auckland, UTC+13
+        String enters = "The sun comes into the picture at 06:5[5-8]:\\d\\d, before the shutter closes";
+        browser.run("window.evening = Date.now; const at = Date.parse('2027-03-20T17:54:00Z') - Date.now();"
+                + " Date.now = () => window.evening() + at");
+        try {
+            browser.until("document.querySelector('.side').innerText.includes('comes into the picture')");
+            assertThat(browser.text()).containsPattern(enters).contains("optical finder");
+            for (int step = 6; step <= 8; step++) {
+                view("#there/view-1/shot/" + step + "?time=240s");
+                browser.until("document.querySelector('.step')?.innerText.includes('comes into the picture')");
+            }
+        } finally {
+            browser.run("Date.now = window.evening");
+        }
     }
 
     @Test

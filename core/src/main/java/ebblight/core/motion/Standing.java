@@ -27,8 +27,10 @@ final class Standing {
     }
 
     static double between(LuminanceFrames frames, float[] first, float[] last, float[] mask) {
-        int w = frames.width();
-        int h = frames.height();
+        return between(frames.width(), frames.height(), first, last, mask);
+    }
+
+    static double between(int w, int h, float[] first, float[] last, float[] mask) {
         float[] a = band(first, mask, w, h);
         float[] b = band(last, mask, w, h);
         CellMean power = new CellMean(w, h);

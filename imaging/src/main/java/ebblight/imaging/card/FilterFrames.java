@@ -7,6 +7,7 @@ import ebblight.core.numeric.Powers;
 import ebblight.core.numeric.Quantiles;
 import ebblight.imaging.FrameFacts;
 import ebblight.imaging.OpenedPicture;
+import ebblight.imaging.RawAs;
 import ebblight.imaging.UnreadableInputException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -100,13 +101,13 @@ public final class FilterFrames {
     }
 
     private Read read(Path file) throws UnreadableInputException {
-        try (OpenedPicture picture = OpenedPicture.open(file)) {
+        try (OpenedPicture picture = OpenedPicture.open(file, RawAs.DEVELOPED)) {
             FrameFacts facts = picture.facts();
             Exposure exposure = Exposure.fromFile(
                     needed(file, "exposure time", facts.exposureSeconds()),
                     needed(file, "f-number", facts.fNumber()),
                     needed(file, "ISO", facts.isoSpeed()));
-            boolean linear = picture.bits() == 16 && !OpenedPicture.isRaw(file);
+            boolean linear = picture.bits() == 16;
             return new Read(file, ColourCells.of(picture), exposure, picture.takenSeconds(), linear);
         }
     }

@@ -5,7 +5,8 @@ import { strokePath } from '../axis/marks.js';
 import { say } from '../axis/scale.js';
 import { latestStart } from '../logic/guard.js';
 import { clockIn } from '../logic/zone.js';
-import { runAt, stopWords } from '../logic/staff.js';
+import { enteringWarnings } from './steps.js';
+import { linesWave, nextRunBack, runAt, stopWords } from '../logic/staff.js';
 import * as tones from './tones.js';
 
 const COUNT_IN_SECONDS = 5;
@@ -22,17 +23,15 @@ export function exposeBody(c) {
   const stored = localStorage.getItem(keyOf);
   let run = stored ? JSON.parse(stored) : null;
   let timer = 0;
-  let lastCount = null;
-  let ended = false;
+  let shaken = '';
   let lock = null;
   const body = { content: [el('h1.unseen', { tabindex: '-1' }, 'Expose'), content], foot, leave, tick, running: Boolean(run) };
 
   const keep = () => (run ? localStorage.setItem(keyOf, JSON.stringify(run)) : localStorage.removeItem(keyOf));
 
-  function begin() {
-    tones.wake();
+  function begin(openAt) {
     run = {
-      openAt: Date.now() + 1000 * COUNT_IN_SECONDS,
+      openAt,
       plannedSeconds: c.openSeconds,
       equivalentSeconds: c.seconds,
       stopsPerMinute: c.stopsPerMinute,
@@ -40,10 +39,44 @@ export function exposeBody(c) {
       marks: [],
     };
     body.running = true;
-    ended = false;
+    shaken = '';
     keep();
-    navigator.wakeLock?.request('screen').then((got) => { lock = got; }).catch(() => {});
+    listen();
+    sound();
+    hold();
     loop();
+  }
+
+  const endAt = () => run.openAt + 1000 * run.plannedSeconds;
+
+  /** Lays the tones ahead; where the phone does not let the page sound yet, as soon as it does. */
+  function sound() {
+    tones.wake();
+    tones.onWake(() => run && tones.lay(run.openAt, endAt()));
+    tones.lay(run.openAt, endAt());
+  }
+
+  const hold = () => navigator.wakeLock?.request('screen').then((got) => { lock = got; }).catch(() => {});
+
+  /** Back from behind another page, or from sleep: the wall's clock has gone on. */
+  function back() {
+    if (run && document.visibilityState === 'visible') {
+      tones.lay(run.openAt, endAt());
+      hold();
+      loop();
+    }
+  }
+
+  function listen() {
+    document.addEventListener('visibilitychange', back);
+    document.addEventListener('pointerdown', touched);
+  }
+
+  /** After a reload the phone waits for a touch before it lets the page sound. */
+  function touched() {
+    if (run && !tones.awake()) {
+      sound();
+    }
   }
 
   function close() {
@@ -64,6 +97,7 @@ export function exposeBody(c) {
         stopsPerMinute: run.stopsPerMinute,
         wishes: { ...s.view.wishes },
         third: run.third,
+        ...(s.measured.guessed ? { guessed: true } : {}),
         pair: Boolean(s.view.pair),
         marks: run.marks,
         tags: [],
@@ -71,6 +105,7 @@ export function exposeBody(c) {
         verdict: null,
       }];
     }, { undoable: false });
+    store.save();
     stop();
     c.toStep(9);
   }
@@ -84,6 +119,11 @@ export function exposeBody(c) {
 
   function leave() {
     clearTimeout(timer);
+    document.removeEventListener('visibilitychange', back);
+    document.removeEventListener('pointerdown', touched);
+    if (!run) {
+      tones.clear();
+    }
     lock?.release().catch(() => {});
     lock = null;
   }
@@ -99,9 +139,20 @@ export function exposeBody(c) {
     if (!run || !content.isConnected) {
       return;
     }
+    clearTimeout(timer);
     draw();
     const now = Date.now();
-    timer = setTimeout(loop, 1000 - ((now - run.openAt) % 1000 + 1000) % 1000 + 5);
+    const next = now < run.openAt ? run.openAt : endAt();
+    // whole seconds before the shutter opens, then before it closes, then after that
+    timer = setTimeout(loop, ((next - now) % 1000 + 1000) % 1000 + 5);
+  }
+
+  /** Shakes the phone once at every turn of the exposure. */
+  function shake(phase, pattern) {
+    if (shaken !== phase) {
+      shaken = phase;
+      tones.buzz(pattern);
+    }
   }
 
   function tick() {
@@ -113,25 +164,11 @@ export function exposeBody(c) {
   function draw() {
     const at = runAt(run, Date.now());
     if (at.phase === 'count') {
-      if (at.count !== lastCount) {
-        lastCount = at.count;
-        if (at.count <= 3 && at.count > 0) {
-          tones.low();
-        }
-      }
       fill(content, el('p', {}, 'Press at 0'), el('div.count', { role: 'timer' }, String(at.count)), el('p', {}, 'Low, low, low, high. Press the cable on the high tone, as the wave runs back.'), el('div.grow'), line(`${say(run.plannedSeconds)}`, `open; then the camera is ready after ${say(c.busySeconds)}`));
       fill(foot, key('Stop the count', () => { stop(); idle(); }, { class: 'hold wide', 'data-focus': 'stop-count' }));
       return;
     }
-    if (lastCount !== 0) {
-      lastCount = 0;
-      tones.high();
-      tones.buzz(200);
-    }
-    if (at.phase === 'over' && !ended) {
-      ended = true;
-      tones.end();
-    }
+    shake(at.phase, at.phase === 'open' ? 200 : [300, 120, 300, 120, 600]);
     const near = at.phase === 'open' && at.left <= 10;
     fill(
       content,
@@ -146,6 +183,7 @@ export function exposeBody(c) {
           wishLine(at.elapsed),
           line(stopWords(at.stops), at.phase === 'open' ? 'if closed now' : 'by now'),
           line(`${say(run.equivalentSeconds)}${Math.abs(run.plannedSeconds - run.equivalentSeconds) >= 0.5 ? ` ${run.plannedSeconds > run.equivalentSeconds ? '+' : '−'} ${say(Math.abs(run.plannedSeconds - run.equivalentSeconds))}` : ''}`, run.stopsPerMinute > 0.005 ? 'the light fades' : run.stopsPerMinute < -0.005 ? 'the light grows' : 'the light is steady'),
+          tones.awake() ? '' : line('No sound yet', 'touch the page once'),
           run.marks.length ? line(run.marks.map((m) => m.what).join(', '), 'marked') : '',
         ),
         el('span.marks', { html: gauge(at.elapsed, run.plannedSeconds), 'aria-hidden': 'true' }),
@@ -180,18 +218,25 @@ export function exposeBody(c) {
       return;
     }
     const rising = store.outing.guard?.water === 'rising' && !store.outing.guard.yes;
+    const wave = linesWave(s.measured, s.view.wishes);
     const words = [
       el('p', {}, 'Press at 0'),
       el('div.count.ready', {}, String(COUNT_IN_SECONDS)),
       rising ? '' : el('p', {}, 'Five, four, then low, low, low, high. Press the cable on the high tone, as the wave runs back.'),
       el('div.grow'),
       start ? line(clockIn(store.outing.zone, start, true), 'latest start') : '',
+      wave ? line(`A wave every ${say(wave.periodSeconds)}`, 'touch as it runs back: the next one is counted in; release as it runs back') : '',
       line(say(c.openSeconds), `open; the camera is busy ${say(c.busySeconds).replaceAll(' ', '\u00a0')}`),
+      navigator.wakeLock ? '' : line('Keep the screen on', 'asleep, the phone gives no signal'),
       s.light?.stale ? line('Meter again', `the reading is ${Math.round(s.light.ageMinutes)} min old`) : '',
+      ...enteringWarnings(c),
       rising ? el('div.warn', {}, 'The water rises. Know the way back, and its lowest place, before you open.') : '',
     ];
     fill(content, words);
-    fill(foot, rising ? holdKey('Hold: I know the way back', () => { store.edit((o) => { o.guard = { ...o.guard, yes: true }; }); idle(); }) : key('Count me in', begin, { class: 'go wide', 'data-focus': 'count-in' }));
+    fill(foot, rising ? holdKey('Hold: I know the way back', () => { store.edit((o) => { o.guard = { ...o.guard, yes: true }; }); idle(); }) : [
+      wave ? key('It runs back now', () => begin(nextRunBack(Date.now(), wave.periodSeconds)), { class: 'go wide', 'data-focus': 'runs-back' }) : '',
+      key('Count me in', () => begin(Date.now() + 1000 * COUNT_IN_SECONDS), { class: wave ? 'hold wide' : 'go wide', 'data-focus': 'count-in' }),
+    ]);
   }
 
   /** A deliberate yes: held, not touched. */
@@ -220,7 +265,10 @@ export function exposeBody(c) {
   }
 
   if (run) {
+    listen();
     setTimeout(loop, 0);
+    tones.lay(run.openAt, endAt());
+    hold();
     draw();
   } else {
     idle();

@@ -67,8 +67,8 @@ export function leastSheet(plan, setPlan) {
 
 const LAYERS = [[undefined, 'no cloud'], ['low', 'low clouds'], ['middle', 'middle'], ['high', 'high']];
 
-/** What shutter times do before any clip exists, guessed from wind and cloud, and marked so. */
-export function guessBox(plan, setPlan, lens) {
+/** What shutter times do before any clip exists, guessed from wind and cloud, and marked so. @param guessed is told each answer */
+export function guessBox(plan, setPlan, lens, guessed = () => {}) {
   const guess = { windMetresPerSecond: 5, ...plan.guess };
   const said = el('div.guess-said', { 'aria-live': 'polite' });
   const layers = el('div.keys', {});
@@ -81,6 +81,7 @@ export function guessBox(plan, setPlan, lens) {
       if (mine !== turn) {
         return;
       }
+      guessed(answer);
       const words = (part) => part.limits.map((l) => l.text).join('; ');
       fill(
         said,

@@ -5,6 +5,7 @@ import { fraction, say, sayThird, thirdOf } from '../axis/scale.js';
 import { latestStart } from '../logic/guard.js';
 import { clockIn } from '../logic/zone.js';
 import { readable } from '../logic/parts.js';
+import { enteringWords } from '../logic/entering.js';
 import { meterPanel, guardPanel } from './meter.js';
 
 const list = (items) => el('ul.costs', {}, items.filter(Boolean).map((text) => el('li', {}, text[0].toUpperCase() + text.slice(1))));
@@ -49,7 +50,7 @@ export function sidePanel(s, actions) {
     return [tabs, late(s, actions)];
   }
   if (verdict.state === 'clash') {
-    return [tabs, clash(s, actions)];
+    return [tabs, entering(s), clash(s, actions)];
   }
   if (!settings && s.outing.light?.readings?.length) {
     return [tabs, el('p', { role: 'status' }, 'Solving for the light now.')];
@@ -57,13 +58,16 @@ export function sidePanel(s, actions) {
   if (!settings) {
     return [
       tabs,
+      entering(s),
       el('h2', {}, 'No reading yet'),
       el('p', {}, 'Meter the scene without a neutral filter. From the reading come filter, aperture and ISO for this time.'),
       el('div.keys.foot', {}, key('Set the reading', () => actions.panel('meter'), { class: 'act' }), key('Take this to the shot', actions.toShot, { class: 'alt' })),
     ];
   }
-  return [tabs, settings.choices.length ? reached(s, actions) : notReached(s, actions)];
+  return [tabs, entering(s), settings.choices.length ? reached(s, actions) : notReached(s, actions)];
 }
+
+const entering = (s) => enteringWords(s.entering, s.outing.zone).map((text) => el('p.caution', {}, text));
 
 function reached(s, actions) {
   const { settings, model } = s;

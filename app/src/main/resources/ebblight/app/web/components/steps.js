@@ -3,15 +3,22 @@
 import { el, key, marks } from '../dom.js';
 import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { sayThird } from '../axis/scale.js';
-import { rowRegions, parseWish } from '../logic/parts.js';
+import { readable, rowRegions, parseWish } from '../logic/parts.js';
 import { wishSheet } from './wish-sheet.js';
 import { dialledReading, guardPanel, lightWords, meterSteppers, readingOf } from './meter.js';
 import { dialWords, fLabel } from './side.js';
 import { dials, exposureValue, meterText } from '../logic/light.js';
 import { stepper } from './stepper.js';
+import { enteringWords } from '../logic/entering.js';
+import { seaWatch } from './sea-watch.js';
+import { slateKey } from './slate.js';
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
 const warn = (text) => el('div.warn', {}, text);
+
+/** What comes into the picture before the shutter closes. */
+export const enteringWarnings = (c) => enteringWords(c.s.entering, c.store.outing.zone).map(warn);
+
 const METRES = [0.3, 0.5, 0.7, 1, 1.5, 2, 3, 5, 7, 10, 20];
 
 export function stepBody(c) {
@@ -53,6 +60,7 @@ const BODIES = {
     };
     return [
       el('p', {}, 'Five minutes of sea from above, before you step down.'),
+      key(s.view.watch ? 'Watch the sea again' : 'Watch the sea', () => seaWatch(c), { class: 'hold', 'data-focus': 'sea-watch' }),
       el('div.wish-list', {}, rows.map((r) => el('button', { type: 'button', 'data-focus': `w-${r.id}`, onclick: () => wishSheet(r, nameOfKind(r.kind), s.strips?.find((q) => q.id === r.id), s.view.wishes?.[r.id], (text) => edit(r.id, text), document.body.dataset.light === 'night') }, marks(sealSvg(sealOfKind(r.kind), 32)), el('span', {}, nameOfKind(r.kind)), el('small', {}, parseWish(s.view.wishes?.[r.id]).word || 'no wish')))),
       guardPanel(store.outing, {
         leave: (clock) => { store.edit((o) => { o.guard = { ...o.guard, leaveBy: clock }; }); redraw(); },
@@ -110,10 +118,14 @@ const BODIES = {
       ...meterSteppers(reading, tell),
       words,
       s.view.pair ? line('The pair', 'keep this frame: it is the one without') : '',
+      s.view.pair ? slateKey(c, true) : '',
     ];
   },
   nd(c) {
     const d = c.choice;
+    if (!d && c.s.settings) {
+      return [el('p', {}, `The bag does not reach ${sayThird(c.s.third)} in this light.`), c.s.settings.ways.slice(0, 3).map((way) => el('p', {}, `${readable(way.text)}.`)), slateKey(c, false)];
+    }
     if (!d) {
       return [el('p', {}, "No reading yet: without one there are no settings."), line(sayThird(c.s.third), 'the time chosen on the axis'), key('To the test frame', () => c.toStep(5), { class: 'hold' })];
     }
@@ -124,6 +136,8 @@ const BODIES = {
       el('div.two', {}, el('div.value', {}, el('small', {}, 'Aperture'), el('b', {}, fLabel(d.fNumber))), el('div.value', {}, el('small', {}, 'ISO'), el('b', {}, String(d.iso)))),
       line(d.filters.length ? `${d.filters.join(' + ')}-stop` : 'No filter', d.filters.length ? 'nearest the lens, glass dry' : 'the light is low enough'),
       warn('Do not touch the focus ring'),
+      ...enteringWarnings(c),
+      slateKey(c, false),
     ];
   },
   cover(c) {
@@ -133,10 +147,8 @@ const BODIES = {
       line('Sun', 'shade the front glass, flare grows with the time'),
       line('Wind', 'stand to windward, keep still'),
       line('Drops', 'wipe the front glass once more'),
+      ...enteringWarnings(c),
       warn('Never look at the sun through an optical finder. ND filters are not solar filters.'),
     ];
   },
 };
-
-
-

@@ -21,23 +21,30 @@ export function viewerOf(app, scene) {
         .make(scene.frames(), s.view.strokes, `${seconds}s`, { signal: stop.signal, onProgress: progress.update })
         .then(async (whole) => {
           const file = whole.answer.file;
-          const facts = await json(`/api/picture?path=${encodeURIComponent(file)}`);
-          const tiles = [];
-          for (let row = 0; row * facts.tile < facts.height; row++) {
-            for (let column = 0; column * facts.tile < facts.width; column++) {
-              const w = Math.min(facts.tile, facts.width - column * facts.tile);
-              const h = Math.min(facts.tile, facts.height - row * facts.tile);
-              tiles.push(el('img', { loading: 'lazy', alt: '', width: String(w), height: String(h), style: `left:${column * facts.tile}px;top:${row * facts.tile}px`, src: `/api/tile?path=${encodeURIComponent(file)}&column=${column}&row=${row}` }));
-            }
-          }
-          fill(host, el('p.cap', {}, `${file}, ${facts.width} × ${facts.height}, with its record beside it. Scroll or drag to move.`), el('div.tiles', { tabindex: '0', role: 'img', 'aria-label': `The picture at ${sayThird(s.third)}, one pixel for one` }, el('div', { style: `width:${facts.width}px;height:${facts.height}px` }, tiles)));
-          drag(host.querySelector('.tiles'));
+          const { facts, box } = await tilesOf(file, `The picture at ${sayThird(s.third)}, one pixel for one`);
+          fill(host, el('p.cap', {}, `${file}, ${facts.width} × ${facts.height}, with its record beside it. Scroll or drag to move.`), box);
         })
         .catch((error) => fill(host, el('p.fault', { role: 'alert' }, error.name === 'AbortError' ? 'Stopped. Nothing was written.' : error.message), key('Close', () => host.closest('.sheet').querySelector('.sheet-head button').click(), { class: 'alt' })));
       return host;
     },
     { className: 'tall', onclose: () => stop.abort() },
   );
+}
+
+/** Every pixel of a picture of the outing in a box to scroll and drag, and its size. */
+export async function tilesOf(path, label) {
+  const facts = await json(`/api/picture?path=${encodeURIComponent(path)}`);
+  const tiles = [];
+  for (let row = 0; row * facts.tile < facts.height; row++) {
+    for (let column = 0; column * facts.tile < facts.width; column++) {
+      const w = Math.min(facts.tile, facts.width - column * facts.tile);
+      const h = Math.min(facts.tile, facts.height - row * facts.tile);
+      tiles.push(el('img', { loading: 'lazy', alt: '', width: String(w), height: String(h), style: `left:${column * facts.tile}px;top:${row * facts.tile}px`, src: `/api/tile?path=${encodeURIComponent(path)}&column=${column}&row=${row}` }));
+    }
+  }
+  const box = el('div.tiles', { tabindex: '0', role: 'img', 'aria-label': label }, el('div', { style: `width:${facts.width}px;height:${facts.height}px` }, tiles));
+  drag(box);
+  return { facts, box };
 }
 
 function drag(box) {

@@ -1,4 +1,4 @@
-// Where in the app we are, in the hash of the address: #there/view-1/shot/4?time=25s
+// Where in the app we are, in the hash of the address: #there/view-1/shot/4?time=25s, #after/finish?picture=made/stack.tif
 
 import { clampThird, thirdOf, secondsOf } from '../axis/scale.js';
 
@@ -10,16 +10,22 @@ export function readPlace(hash) {
   const page = PAGES.includes(parts[0]) ? parts[0] : 'there';
   const asked = new URLSearchParams(query);
   const seconds = parseFloat(asked.get('time'));
+  const after = page === 'after';
   return {
     page,
-    view: parts[1] || null,
+    ...(after ? { tool: parts[1] || null, asked: Object.fromEntries(asked) } : {}),
+    view: after ? null : parts[1] || null,
     part: parts[2] || null,
     step: parts[3] ? Number(parts[3]) : null,
     third: seconds > 0 ? clampThird(thirdOf(seconds)) : null,
   };
 }
 
-export function writePlace({ page, view, part, step, third }) {
+export function writePlace({ page, view, part, step, third, tool, asked }) {
+  if (page === 'after') {
+    const query = Object.entries(asked || {}).filter(([, value]) => value !== null && value !== undefined && value !== '');
+    return `#after${tool ? `/${tool}` : ''}${query.length ? `?${new URLSearchParams(query)}` : ''}`;
+  }
   const path = [page, view, part, step].filter((one) => one !== null && one !== undefined).map((one) => encodeURIComponent(one)).join('/');
   const time = third === null || third === undefined ? '' : `?time=${Number(secondsOf(third).toPrecision(4))}s`;
   return `#${path}${time}`;

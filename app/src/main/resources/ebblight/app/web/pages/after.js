@@ -1,19 +1,71 @@
-// After is not built yet; it says so, shows what was made, and what the command line does meanwhile.
+// After: back home. Sort, look, blend, repair, finish, write out; each tool is a module that draws into one host.
 
-import { el, key } from '../dom.js';
+import { el, fill, key } from '../dom.js';
+import { phoneSheet } from '../components/phone-sheet.js';
+import { TOOLS } from '../logic/after.js';
 
-export function open(host, { store, go }) {
-  const log = store.outing.log || [];
-  host.append(
-    el(
-      'section.empty',
-      {},
-      el('h1', {}, 'After: sort, blend, finish'),
-      el('p', {}, 'The pages of After are not in this version. Your frames lie where they were; nothing was touched.'),
-      el('p', {}, log.length ? `The log of this outing holds ${log.length} ${log.length === 1 ? 'frame' : 'frames'}.` : 'The log of this outing is empty: take a time to the shot in There, and it fills by itself.'),
-      el('p', {}, 'What serves today: ', el('code', {}, './ebblight stack FRAMES -o OUT.tif'), ' makes one long exposure from a burst, in linear light, 16 bit.'),
-      el('div.keys', {}, log.length ? key('To the log', () => go({ page: 'there', part: 'log', step: null }), { class: 'act' }) : key('To There', () => go({ page: 'there', part: null, step: null }), { class: 'act' })),
-    ),
-  );
-  return {};
+const MODULES = {
+  sort: () => import('../after/sort.js'),
+  side: () => import('../after/side.js'),
+  filter: () => import('../after/filter.js'),
+  blend: () => import('../after/blend.js'),
+  repair: () => import('../after/repair.js'),
+  finish: () => import('../after/finish.js'),
+  write: () => import('../after/write.js'),
+};
+
+/** What a tool keeps of the address when another one is opened: the card, the picture. */
+const CARRIED = ['folder', 'picture'];
+
+export function open(host, app) {
+  const sub = el('nav.sub', { 'aria-label': 'After' });
+  const body = el('div.after');
+  let tool = null;
+  let showing = 0;
+  host.append(sub, body);
+
+  const at = () => {
+    const { tool: name, asked } = app.place();
+    return { tool: MODULES[name] ? name : 'sort', asked };
+  };
+  const goTool = (name, next = {}, replace = false) => app.go({ page: 'after', tool: name, asked: next }, replace);
+
+  function nav() {
+    const now = at();
+    const carried = Object.fromEntries(CARRIED.filter((k) => now.asked[k]).map((k) => [k, now.asked[k]]));
+    fill(sub, TOOLS.map(([name, text]) => key(text, () => goTool(name, carried), { 'aria-current': name === now.tool ? 'page' : null, 'data-focus': `tool-${name}` })), key('The phone’s log', () => phoneSheet(app, () => tool?.changed?.()), { 'data-focus': 'tool-phone' }), el('span.cap', {}, tool?.hint || ''));
+    sub.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }
+
+  async function show() {
+    const now = at();
+    if (tool && tool.name === now.tool && tool.moved) {
+      tool.moved(now.asked);
+      nav();
+      return;
+    }
+    tool?.leave?.();
+    tool = null;
+    nav();
+    const mine = ++showing;
+    body.replaceChildren(el('p.wait', {}, 'One moment.'));
+    const module = await MODULES[now.tool]();
+    if (mine !== showing) {
+      return;
+    }
+    body.replaceChildren();
+    body.className = `after tool-${now.tool}`;
+    tool = module.open(body, { ...app, asked: () => at().asked, goTool, nav });
+    tool.name = now.tool;
+    nav();
+  }
+
+  show();
+  return {
+    moved: show,
+    redraw: () => tool?.redraw?.(),
+    changed: () => tool?.changed?.(),
+    key: (event) => tool?.key?.(event),
+    leave: () => tool?.leave?.(),
+  };
 }

@@ -19,6 +19,7 @@ export function showLog(host, app) {
         el('div.log-head', {}, el('h1', {}, 'Log'), el('div.keys', {}, key('To the axis', () => go({ part: null, step: null, third: scene.state.third }), { class: 'act' }))),
         log.length ? '' : el('p', {}, 'No frame yet. Take a time to the shot; what you expose is written here by itself, into outing.json.'),
         el('ol.log-rows', {}, log.map(row)),
+        store.whole.keptWords && !store.whole.beside ? el('div.fault', { role: 'alert' }, el('p', {}, store.whole.keptWords), key('Save or send the log', () => go({ page: 'after', view: null, part: null, step: null, third: null }), { class: 'alt' })) : '',
         store.unsaved ? el('p.fault', {}, 'Not saved yet; it is kept in this browser and tried again.') : '',
       ),
     );

@@ -9,16 +9,20 @@ import { verdict } from '../axis/lane.js';
 import { fLabel } from '../components/side.js';
 import { longestSeconds } from '../logic/guard.js';
 import { tellingReadings } from '../logic/light.js';
+import { enteringQuestion } from '../logic/entering.js';
 
 const PREFERRED_APERTURE = 11.3;
 
 /** A reading is carried on by its rate for half an hour; no rate holds for longer, and it was stale long before. */
 const CARRIED_MILLIS = 30 * 60e3;
 
+/** What stands for a measurement where no clip was read: no parts, no horizon. */
+const GUESSED = { regions: [], horizon: null, warnings: [], width: 3, height: 2, guessed: true };
+
 export function createScene(store, tell) {
   const state = {
     view: null, measured: null, drawn: null, weighed: null, strips: null, settings: null, light: null, kit: null,
-    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, dial: {}, judging: null,
+    third: 15, choice: 0, shown: {}, selected: null, blend: [], reading: null, problem: null, dial: {}, judging: null, entering: [],
   };
   let stop = null;
   let turn = 0;
@@ -97,6 +101,16 @@ export function createScene(store, tell) {
     }
   }
 
+  /** Opens a view without a clip: the time is guessed, everything after it is as ever. */
+  async function bare(view) {
+    stop?.abort();
+    pictures.halt();
+    turn++;
+    Object.assign(state, { view, measured: GUESSED, drawn: null, weighed: null, strips: null, selected: null, reading: null, problem: null });
+    state.kit = state.kit || await json('/api/kit');
+    await solve();
+  }
+
   /** The parts of an answer and the map of them: the index of the part at every pixel. */
   async function drawn({ answer, blobs }) {
     const map = blobs.regions ? await engine.bytes(blobs.regions) : null;
@@ -150,8 +164,8 @@ export function createScene(store, tell) {
   }
 
   const cameraOf = () => {
-    const camera = state.kit?.cameras.find((c) => c.inBag) || {};
-    const lens = state.kit?.lenses.find((l) => l.inBag) || {};
+    const camera = state.kit?.cameras?.find((c) => c.inBag) || {};
+    const lens = state.kit?.lenses?.find((l) => l.inBag) || {};
     const { name: a, inBag: b, ...one } = camera;
     const { name: c, inBag: d, ...two } = lens;
     return Object.fromEntries(Object.entries({ ...one, ...two }).filter(([, v]) => v !== null && v !== undefined));
@@ -237,6 +251,26 @@ export function createScene(store, tell) {
 
   const current = () => state.settings?.choices[Math.min(state.choice, state.settings.choices.length - 1)] || null;
 
+  /** Seconds the shutter stays open. */
+  const openSeconds = () => current()?.correctedSeconds ?? Math.pow(2, state.third / 3);
+
+  let looked = '';
+
+  /** What comes into the picture while the shutter is open, if it opened now; asked anew when the question changes. */
+  async function look(now) {
+    const question = state.view && enteringQuestion(store.outing, state.view, openSeconds(), now);
+    const asked = JSON.stringify(question);
+    if (asked === looked) {
+      return;
+    }
+    looked = asked;
+    const found = question ? await engine.sky(question).then((sky) => sky.exposure.entering).catch(() => []) : [];
+    if (asked === looked && JSON.stringify(found) !== JSON.stringify(state.entering)) {
+      state.entering = found;
+      tell('model');
+    }
+  }
+
   function model() {
     const now = Date.now();
     const built = axisModel({
@@ -264,7 +298,7 @@ export function createScene(store, tell) {
   }
 
   return {
-    state, pictures, frames, open, weigh, solve, solveSoon, model, current, outline,
+    state, pictures, frames, open, bare, weigh, solve, solveSoon, look, model, current, outline,
     stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
     halt() {

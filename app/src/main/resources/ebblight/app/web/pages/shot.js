@@ -91,7 +91,7 @@ export function showShot(host, app) {
     const wishes = Object.entries(s.view.wishes || {}).filter(([id]) => id.startsWith('flowing'))[0];
     fill(
       shotLine,
-      el('b', {}, c.choice ? `${sayThird(s.third)} · ${fLabel(c.choice.fNumber)} · ${c.choice.iso}` : sayThird(s.third), el('small', {}, [c.choice ? filterWords(c.choice.filters) : 'no reading yet', wishes ? wishes[1].replace('!', '') : null].filter(Boolean).join(', '))),
+      el('b', {}, c.choice ? `${sayThird(s.third)} · ${fLabel(c.choice.fNumber)} · ${c.choice.iso}` : sayThird(s.third), el('small', {}, [s.measured.guessed ? 'a guess' : null, c.choice ? filterWords(c.choice.filters) : 'no reading yet', wishes ? wishes[1].replace('!', '') : null].filter(Boolean).join(', '))),
       el('button', { type: 'button', 'aria-label': 'Back to the time axis', 'data-focus': 'to-axis', onclick: () => go({ part: null, step: null, third: s.third }) }, marks(AXIS), 'axis'),
     );
     if (listed) {
@@ -110,7 +110,7 @@ export function showShot(host, app) {
     picture.update({ parts: [], strokes: [], lines: c.step.id === 'compose' || c.step.id === 'level', horizon: s.measured.horizon, bare: true, note: '' });
   }
 
-  const wide = () => innerWidth > 700;
+  const wide = () => innerWidth > 700 && innerHeight > 500;
 
   draw();
   content.querySelector('h1')?.setAttribute('tabindex', '-1');

@@ -10,6 +10,8 @@ import { dropBox } from '../components/drop.js';
 import { frameGap } from '../components/frame-gap.js';
 import { progressBox } from '../components/progress.js';
 
+const PARTS = { shot: showShot, log: showLog };
+
 export function open(host, app) {
   const { store, go, place } = app;
   let current = null;
@@ -28,16 +30,32 @@ export function open(host, app) {
       current?.tell(what, detail);
     }
   });
-  const tick = setInterval(() => current?.tick?.(Date.now()), 1000);
+  const tick = setInterval(() => {
+    const now = Date.now();
+    scene.look(now);
+    current?.tick?.(now);
+  }, 1000);
 
-  /** The view asked for, else the first with frames, else the first that is planned. */
+  /** The view asked for, else the first with frames, else the first that is planned, else any. */
   const viewOf = (at) => {
     const { views } = store.outing;
-    return views.find((v) => v.id === at.view) || views.find((v) => v.frames) || views.find((v) => v.hour) || null;
+    return views.find((v) => v.id === at.view) || views.find((v) => v.frames) || views.find((v) => v.hour) || views[0] || null;
   };
 
+  const freeId = () => `view-${1 + Math.max(0, ...store.outing.views.map((v) => Number(v.id.split('-')[1]) || 0))}`;
+
+  function addBare() {
+    const id = freeId();
+    store.edit((outing) => {
+      if (!outing.views.some((v) => v.id === id)) {
+        outing.views.push({ id, name: 'Without a clip' });
+      }
+    });
+    go({ page: 'there', view: id, part: null, step: null, third: null });
+  }
+
   function addView(path) {
-    const id = `view-${1 + Math.max(0, ...store.outing.views.map((v) => Number(v.id.split('-')[1]) || 0))}`;
+    const id = freeId();
     const name = path.split('/').pop().replace(/\.[^.]+$/, '');
     store.edit((outing) => {
       if (!outing.views.some((v) => v.frames === path)) {
@@ -61,9 +79,15 @@ export function open(host, app) {
       fill(host, el('section.empty', {}, dropBox(view ? 'Another clip' : 'No clip yet', [
         'Put the camera on the tripod, or the phone on a rock. Lock exposure and focus.',
         'Ten seconds for ripples, twenty for swell; for surf 20 to 30 frames, 10 to 12 seconds apart.',
-      ], addView), inputsList(addView)));
+      ], addView), view ? '' : key('No clip: guess the time', addBare, { class: 'alt' }), inputsList(addView)));
+    } else if (!view.frames && PARTS[at.part]) {
+      current = PARTS[at.part](host, { ...app, scene, addView });
     } else if (!view.frames) {
       current = showPlanned(host, app, view, (path) => setFrames(view, path), inputsList((path) => setFrames(view, path)));
+    } else if (s.problem && !s.measured && PARTS[at.part]) {
+      // the clip is gone, or cannot be read: an exposure that runs, the steps and the log do without it
+      scene.bare(view).catch((error) => app.say(error.message));
+      render();
     } else if (s.problem && !s.measured) {
       fill(host, s.problem.document?.needs === 'fps' ? gapBox(view) : faultBox(s.problem));
     } else if (s.reading && !s.measured) {
@@ -77,8 +101,7 @@ export function open(host, app) {
     } else if (s.measured && !s.measured.regions.length) {
       fill(host, el('section.empty.fault', { role: 'alert' }, el('h1', {}, 'Nothing can be measured in this clip'), s.measured.warnings.map((text) => el('p', {}, `${text[0].toUpperCase()}${text.slice(1)}.`)), key('Another clip', () => go({ part: 'new' }), { class: 'act' })));
     } else if (s.measured) {
-      const show = at.part === 'shot' ? showShot : at.part === 'log' ? showLog : showAxisPage;
-      current = show(host, { ...app, scene, addView });
+      current = (PARTS[at.part] || showAxisPage)(host, { ...app, scene, addView });
     }
   }
 
@@ -137,6 +160,9 @@ export function open(host, app) {
     }
     if (view?.frames && at.part !== 'new') {
       begin(view);
+    } else if (view && PARTS[at.part]) {
+      scene.bare(view).catch((error) => app.say(error.message));
+      render();
     } else {
       scene.leave();
       render();

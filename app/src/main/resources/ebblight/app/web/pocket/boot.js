@@ -40,6 +40,14 @@
   const cannot = (words) => {
     document.getElementById('main').textContent = words;
   };
+  try {
+    localStorage.getItem('ebblight-light');
+  } catch {
+    // a page opened from a file manager may be refused any storage: then this tab alone remembers
+    const held = new Map();
+    const value = { getItem: (name) => held.get(name) ?? null, setItem: (name, text) => held.set(name, String(text)), removeItem: (name) => held.delete(name) };
+    Object.defineProperty(globalThis, 'localStorage', { value, configurable: true });
+  }
   if (!globalThis.DecompressionStream || !HTMLScriptElement.supports?.('importmap')) {
     cannot('This browser is too old for the page. It needs one of 2023 or newer.');
     return;

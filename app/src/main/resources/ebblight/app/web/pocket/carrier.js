@@ -3,12 +3,17 @@
 
 import * as reason from './reason.js';
 import * as keep from './keep.js';
+import { leaveAt } from '../logic/guard.js';
 import { packedOuting } from './packed.js';
 import { readFrames } from './clip.js';
-import { linearPicture, stripOf } from './draw.js';
+import { newer } from './newer.js';
+import { linearPicture, smaller, stripOf } from './draw.js';
+import { forgetOthers, freeName, recall, remember } from './remembered.js';
 
 const FIRST = -9;
 const LAST = 30;
+/** Answers with a map of the picture beside them, and its name. */
+const MAPS = { 'measure/1': 'regions', 'parts/1': 'regions', 'wash/1': 'wash' };
 const clips = new Map();
 const blobs = new Map();
 let handed = null;
@@ -35,18 +40,19 @@ function address(value) {
 
 const keyOf = (packed) => `outing ${packed.outing.name} ${packed.outing.place?.at || ''}`;
 // frames stay on the desk
-const asPacked = (packed) => ({ ...packed.outing, revision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
+const asPacked = (packed) => ({ ...packed.outing, revision: packed.outing.revision || 1, packedRevision: packed.outing.revision || 1, views: packed.outing.views.map(({ frames, ...view }) => view) });
 
 async function outing() {
   const packed = await packedOuting();
-  const document = await keep.change(keyOf(packed), (known) => known || asPacked(packed));
+  const document = await keep.change(keyOf(packed), (known) => newer(known, asPacked(packed)));
   return {
     outing: document,
     folder: keyOf(packed),
     beside: await keep.lasts(),
-    keptIn: 'this tab only: the browser keeps nothing after it is closed. Save the log before you close it',
+    keptIn: 'this tab',
+    keptWords: 'This browser keeps nothing once the tab is closed. Save or send the log (After) before you close it.',
     now: new Date().toISOString(),
-    inputs: [...clips.keys()].map((path) => ({ path, clip: true, frames: clips.get(path).frames.length, bytes: 0 })),
+    inputs: [...clips.keys()].map((path) => ({ path, clip: true, frames: (clips.get(path).frames || clips.get(path).files).length, bytes: 0 })),
   };
 }
 
@@ -65,14 +71,30 @@ async function writeOuting(document) {
   return { revision: written.revision };
 }
 
+/** The bag: one's own, or that of the page, which may be a teacher's. Own is what was changed on this phone. */
 async function kit() {
+  const own = await keep.read('kit');
+  const whose = own && (await keep.read('whose')) !== 'page' ? 'own' : 'page';
+  return { ...(whose === 'own' ? own : (await packedOuting()).kit), whose };
+}
+
+async function writeKit({ whose, ...bag }) {
+  await keep.change('kit', () => bag);
+  await keep.change('whose', () => 'own');
+  return kit();
+}
+
+/** Puts the other bag on the page; without one of one's own, that begins as the page's. */
+async function takeBag(whose) {
   const packed = await packedOuting();
-  return keep.change('kit', (known) => known || packed.kit);
+  await keep.change('kit', (own) => own || packed.kit);
+  await keep.change('whose', () => whose);
+  return kit();
 }
 
 async function drop(query, file, options) {
   const batch = query.get('batch');
-  const name = query.get('name');
+  const name = batch ? query.get('name') : await freeName(query.get('name'));
   if (!batch) {
     const read = await readFrames([file], options.tell || (() => {}), options.signal);
     clips.set(name, read);
@@ -126,10 +148,33 @@ async function pictureAt(node, request, frames, options) {
   return { facts, picture: linearPicture(floats, facts.width, facts.height) };
 }
 
+/** Pictures at whole stops are kept small with the answers; those between are made from the clip alone. */
+const kept = (request) => ['measure/1', 'parts/1', 'wish/1', 'wash/1'].includes(request.schema) || (request.schema === 'preview/1' && request.node % 3 === 0);
+
 async function ask(request, options = {}) {
   if (!request.frames) {
     return { answer: await reason.answer(request, options), blobs: {} };
   }
+  const { path } = request.frames;
+  if (!clips.has(path)) {
+    const known = kept(request) && (await recall(path, request));
+    if (known) {
+      return { answer: known.answer, blobs: Object.fromEntries(Object.entries(known.blobs).map(([name, blob]) => [name, address(blob)])) };
+    }
+  }
+  const whole = await askOfClip(request, options);
+  if (kept(request)) {
+    const held = await Promise.all(Object.entries(whole.blobs).map(async ([name, at]) => [name, await smaller(blobs.get(at))]));
+    await remember(path, request, { answer: whole.answer, blobs: Object.fromEntries(held) });
+  }
+  if (request.schema === 'measure/1') {
+    const { outing: { views } } = await outing();
+    await forgetOthers([path, ...views.map((view) => view.frames).filter(Boolean)]);
+  }
+  return whole;
+}
+
+async function askOfClip(request, options) {
   const frames = await framesOf(request, options);
   const told = options.onProgress && (({ fraction, stage }) => options.onProgress({ fraction: 0.4 + 0.6 * fraction, stage, secondsLeft: null }));
   const seen = { ...options, onProgress: told };
@@ -140,10 +185,11 @@ async function ask(request, options = {}) {
   if (request.schema === 'strip/1') {
     return strip(request, frames, seen);
   }
-  const answer = await reason.answer({ ...request, frames, ...(request.schema === 'measure/1' ? { regionsBlob: 'regions' } : {}) }, seen);
-  if (request.schema === 'measure/1' && answer.regions.length) {
-    const map = await reason.get('regions');
-    return { answer: { ...answer, mapWidth: frames.width, mapHeight: frames.height, skipped: [] }, blobs: { regions: address(new Uint8Array(map.buffer)) } };
+  const map = MAPS[request.schema];
+  const answer = await reason.answer({ ...request, frames, ...(map ? { [`${map}Blob`]: map } : {}) }, seen);
+  if (map && answer.regions?.length !== 0) {
+    const bytes = new Uint8Array((await reason.get(map)).buffer);
+    return { answer: { ...answer, mapWidth: frames.width, mapHeight: frames.height, skipped: [] }, blobs: { [map]: address(bytes) } };
   }
   return { answer, blobs: {} };
 }
@@ -168,11 +214,27 @@ async function strip(request, frames, options) {
   return { answer: { schema: 'strip/1', firstThird: FIRST, everyThirds: every, strips }, blobs: made };
 }
 
+/** How much the tide rises from now until the time to leave; null where no station was packed or no time is set. */
+async function rise() {
+  const packed = await packedOuting();
+  const { outing: document } = await outing();
+  const now = Date.now();
+  const until = leaveAt(document, now);
+  if (!packed.station || until === null || until <= now) {
+    return null;
+  }
+  const { heights } = await reason.answer({ schema: 'tide/1', station: packed.station, from: new Date(now).toISOString(), to: new Date(until).toISOString(), everySeconds: 300 });
+  const levels = heights.map((one) => one.heightMetres);
+  return { metres: Math.max(...levels) - levels[0], until: document.guard.leaveBy };
+}
+
 const routes = {
+  'GET /api/rise': rise,
   'GET /api/outing': outing,
   'PUT /api/outing': (query, body) => writeOuting(JSON.parse(body)),
   'GET /api/kit': kit,
-  'PUT /api/kit': (query, body) => keep.change('kit', () => JSON.parse(body)),
+  'PUT /api/kit': (query, body) => writeKit(JSON.parse(body)),
+  'POST /api/kit': (query) => takeBag(query.get('whose')),
   'POST /api/drop': drop,
 };
 

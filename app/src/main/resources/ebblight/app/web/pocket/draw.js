@@ -24,6 +24,16 @@ export function linearPicture(planes, width, height) {
   return new ImageData(data, width, height);
 }
 
+/** A picture as a file of some kilobytes; what is none stays as it is. */
+export async function smaller(value) {
+  if (!(value instanceof ImageData)) {
+    return value;
+  }
+  const canvas = new OffscreenCanvas(value.width, value.height);
+  canvas.getContext('2d').putImageData(value, 0, 0);
+  return canvas.convertToBlob({ type: 'image/jpeg', quality: 0.85 });
+}
+
 function deviation(data, piece, pieces) {
   let sum = 0;
   let squares = 0;

@@ -50,3 +50,18 @@ export async function change(key, act) {
   await wanted(store.put(made, key));
   return made;
 }
+
+export async function keys(prefix) {
+  const base = await database();
+  const range = IDBKeyRange.bound(prefix, `${prefix}\uffff`);
+  return base ? wanted(base.transaction('kept').objectStore('kept').getAllKeys(range)) : [...memory.keys()].filter((key) => key.startsWith(prefix));
+}
+
+export async function remove(key) {
+  const base = await database();
+  if (base) {
+    await wanted(base.transaction('kept', 'readwrite').objectStore('kept').delete(key));
+  } else {
+    memory.delete(key);
+  }
+}

@@ -1,0 +1,214 @@
+package ebblight.app.serve;
+
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonWriter;
+import ebblight.app.after.FinishDraft;
+import ebblight.app.ask.Asked;
+import ebblight.app.ask.UsageException;
+import ebblight.app.card.FilterDocument;
+import ebblight.app.card.Ratings;
+import ebblight.app.card.SlatedCard;
+import ebblight.app.card.SortDocument;
+import ebblight.app.kit.KitStore;
+import ebblight.app.kit.MeasuredFilter;
+import ebblight.app.made.GivenFiles;
+import ebblight.app.made.PictureMaker;
+import ebblight.app.outing.OutingFolder;
+import ebblight.core.exposure.FilterCheck;
+import ebblight.core.numeric.Work;
+import ebblight.engine.RequestException;
+import ebblight.imaging.card.CardSorter;
+import ebblight.imaging.card.FilterFrames;
+import ebblight.imaging.card.SortedCard;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+
+/** What the pages of After ask for: the same classes answer that stand behind the commands. */
+final class AfterDesk {
+
+    /** Raised when a card would be sorted differently. */
+    private static final String VERSION = "1";
+
+    private final OutingFolder folder;
+    private final DiskCache cache;
+    private final KitStore kit;
+    private final PictureMaker maker;
+    private @Nullable FinishDraft draft;
+    private String drafted = "";
+
+    AfterDesk(OutingFolder folder, DiskCache cache, KitStore kit, PictureMaker maker) {
+        this.folder = folder;
+        this.cache = cache;
+        this.kit = kit;
+        this.maker = maker;
+    }
+
+    OutingFolder folder() {
+        return folder;
+    }
+
+    private Path path(JsonObject request, String field) throws IOException {
+        String typed = request.getString(field, "");
+        if (typed.isEmpty()) {
+            throw new RequestException(field, "is missing: name a file or folder of the outing");
+        }
+        return folder.inside(typed);
+    }
+
+    String sortKey(JsonObject request) throws IOException {
+        return DiskCache.name(".json", "sort", VERSION, Stamps.of(path(request, "folder")));
+    }
+
+    Optional<JsonObject> known(String key) throws IOException {
+        return cache.get(key).map(bytes -> Asked.parse(new String(bytes, StandardCharsets.UTF_8)));
+    }
+
+    private void keep(String key, JsonObject answer) throws IOException {
+        cache.put(key, JsonWriter.string(answer).getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** A card as {@code sort/1}, its folder named as it lies in the outing. */
+    JsonObject sort(JsonObject request, String key, Work work) throws IOException {
+        Path card = path(request, "folder");
+        SortedCard sorted = CardSorter.sort(card, work);
+        JsonObject answer = SortDocument.of(card, sorted, new SlatedCard(sorted));
+        answer.put("folder", folder.relative(card));
+        keep(key, answer);
+        return answer;
+    }
+
+    /** Writes marks of what is kept beside the pictures. */
+    JsonObject rate(JsonObject request) throws IOException {
+        JsonArray marks = request.getArray("frames", new JsonArray());
+        JsonArray written = new JsonArray();
+        for (JsonObject mark : Asked.rows(marks)) {
+            written.add(Ratings.keep(path(mark, "path"), mark.getBoolean("best", false)));
+        }
+        JsonObject answer = new JsonObject();
+        answer.put("sidecars", written);
+        return inOuting(answer);
+    }
+
+    /** What was made before of the same request, where it still lies as it was left. */
+    Optional<JsonObject> made(String key) throws IOException {
+        Optional<JsonObject> known = known(key);
+        if (known.isEmpty()) {
+            return Optional.empty();
+        }
+        Path file = folder.root().resolve(known.get().getString("file", ""));
+        return Files.isRegularFile(file) && Stamps.of(file).equals(known.get().getString("stamp"))
+                ? known
+                : Optional.empty();
+    }
+
+    /** Makes a picture as the command line would, with its record beside it. */
+    JsonObject make(MakeRequest request, String key, Work work) throws IOException {
+        Path output = request.freeOutput();
+        Path scratch = Files.createTempDirectory("ebblight-page");
+        JsonObject answer;
+        try {
+            answer = inOuting(maker.make(request.arguments(output, scratch), work));
+        } finally {
+            for (Path each : GivenFiles.in(scratch)) {
+                Files.delete(each);
+            }
+            Files.delete(scratch);
+        }
+        if (answer.has("file")) {
+            answer.put("stamp", Stamps.of(output));
+            keep(key, answer);
+        }
+        return answer;
+    }
+
+    /** An answer with files named by their path in the outing. */
+    private JsonObject inOuting(JsonObject answer) {
+        String root = folder.root() + folder.root().getFileSystem().getSeparator();
+        for (Map.Entry<String, Object> each : answer.entrySet()) {
+            Object value = each.getValue();
+            if (value instanceof String text && text.startsWith(root)) {
+                each.setValue(folder.relative(Path.of(text)));
+            } else if (value instanceof JsonObject object) {
+                inOuting(object);
+            } else if (value instanceof JsonArray array) {
+                array.stream()
+                        .filter(JsonObject.class::isInstance)
+                        .map(JsonObject.class::cast)
+                        .forEach(this::inOuting);
+            }
+        }
+        return answer;
+    }
+
+    /** The draft of a picture that was opened before. */
+    Optional<FinishDraft> opened(JsonObject request) throws IOException {
+        String stamp = Stamps.of(path(request, "path"));
+        synchronized (this) {
+            return stamp.equals(drafted) ? Optional.ofNullable(draft) : Optional.empty();
+        }
+    }
+
+    FinishDraft open(JsonObject request, Work work) throws IOException {
+        Path file = path(request, "path");
+        String stamp = Stamps.of(file);
+        FinishDraft read = FinishDraft.read(file, work);
+        synchronized (this) {
+            draft = read;
+            drafted = stamp;
+        }
+        return read;
+    }
+
+    /** A draft as the address of its picture and what is to be said of it. */
+    JsonObject draw(FinishDraft of, JsonObject request, Work work) throws IOException {
+        JsonObject finish = request.getObject("finish");
+        if (finish == null) {
+            throw new RequestException("finish", "is missing");
+        }
+        FinishDraft.Drawn drawn = of.draw(finish, work);
+        String name = DiskCache.name(".jpg", "draft", Stamps.of(path(request, "path")), JsonWriter.string(finish));
+        cache.put(name, drawn.jpeg());
+        JsonObject blobs = new JsonObject();
+        blobs.put("picture", "/api/blobs/" + name);
+        JsonObject whole = new JsonObject();
+        whole.put("answer", drawn.facts());
+        whole.put("blobs", blobs);
+        return whole;
+    }
+
+    /** What a filter takes, by one pair; kept in the kit where a filter of it is named. */
+    JsonObject filter(JsonObject request, Work work) throws IOException {
+        Path without = path(request, "without");
+        Path with = path(request, "with");
+        work.progress(0, "reading the pair");
+        FilterFrames reader = new FilterFrames();
+        FilterCheck check =
+                FilterCheck.of(List.of(reader.pair(without, with, Optional.empty(), OptionalDouble.empty())));
+        JsonObject answer = FilterDocument.of(List.of(without, with), check, reader.warnings());
+        String name = request.getString("filter", "");
+        if (!name.isEmpty()) {
+            JsonObject stored = kit.read();
+            JsonObject row = MeasuredFilter.find(stored, name);
+            MeasuredFilter.put(row, check, FilterDocument.dateOf(with));
+            kit.write(stored);
+            answer.put("filter", row.getString("name"));
+        }
+        return inOuting(answer);
+    }
+
+    /** The message of a refusal in the page's words: it has no options. */
+    static UsageException said(UsageException e) {
+        return new UsageException(String.valueOf(e.getMessage())
+                .replaceFirst("^-o: ", "")
+                .replaceAll("--([a-z])", "$1")
+                .replaceAll("(long|at)-(edge|most)", "$1 $2"));
+    }
+}

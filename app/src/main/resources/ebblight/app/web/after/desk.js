@@ -1,0 +1,20 @@
+// What After asks of the server: sort a card, make a picture, try a finish, write marks, check a filter.
+
+import { asked, json } from '../http-carrier.js';
+
+export const sortCard = (folder, options) => asked('/api/after/sort', { folder }, options);
+
+/** @param request { command, inputs, name, ending, options, documents, files, outputs } */
+export const make = (request, options) => asked('/api/after/make', request, options);
+
+export const draft = (path, finish, options) => asked('/api/after/draft', { path, finish }, options);
+
+export const checkFilter = (request, options) => asked('/api/after/filter', request, options);
+
+export const writeMarks = (frames) => json('/api/after/rate', { method: 'POST', body: JSON.stringify({ frames }) });
+
+export const madeList = async () => (await json('/api/after/made')).made;
+
+export const sizeOf = (path) => json(`/api/picture?path=${encodeURIComponent(path)}`);
+
+export const thumbnail = (path, width) => `/api/thumbnail?path=${encodeURIComponent(path)}&width=${width}`;

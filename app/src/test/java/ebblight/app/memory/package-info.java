@@ -1,0 +1,4 @@
+@NullMarked
+package ebblight.app.memory;
+
+import org.jspecify.annotations.NullMarked;
