@@ -62,8 +62,7 @@ final class OutingViewCommand implements Callable<Integer> {
             throw new UsageException("outing view: say where the lens looks, by --view-azimuth, or a wish, by --hour");
         }
         int views = document.getArray("views").size();
-        JsonObject added =
-                PlannedOuting.add(document, name == null ? "view " + (views + 1) : name, typed);
+        JsonObject added = PlannedOuting.add(document, name == null ? "view " + (views + 1) : name, typed);
         try {
             WishesFile.check(PlannedOuting.wishes(document, added), printer.work());
         } catch (RequestException e) {

@@ -69,9 +69,8 @@ final class SkyAnswerer implements Engine.Answerer {
             JsonObject exposure = settled && !part.has("seconds")
                     ? new JsonObject()
                     : exposure(part, tabulated, fields.has("time"), new double[] {from, at, to});
-            double open = settled
-                    ? part.number("openSeconds", 0, 0, DAY_SECONDS)
-                    : exposure.getDouble("openSeconds", 0);
+            double open =
+                    settled ? part.number("openSeconds", 0, 0, DAY_SECONDS) : exposure.getDouble("openSeconds", 0);
             JsonArray entering = view.isPresent() && open > 0
                     ? ViewAnswer.entering(view.get(), exact, skyline, at, at + open)
                     : new JsonArray();

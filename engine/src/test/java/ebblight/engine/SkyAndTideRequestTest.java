@@ -125,8 +125,7 @@ class SkyAndTideRequestTest {
     void constituentsThatCannotBeReadAreNamedAndWidenTheRange() {
         JsonObject answer = asking.ask(TIDE);
         assertThat(answer.getArray("warnings").toString()).doesNotContain("left out");
-        JsonObject more =
-                asking.ask(with(TIDE, "station.harmonics", "[['M2',1,0],['3L2',0.12,10],['T3',0.03,20]]"));
+        JsonObject more = asking.ask(with(TIDE, "station.harmonics", "[['M2',1,0],['3L2',0.12,10],['T3',0.03,20]]"));
         assertThat(more.getArray("warnings").toString()).contains("left out", "3L2, T3", "at most 15 cm");
         assertThat(more.getArray("leftOut").getObject(0).getString("name")).isEqualTo("3L2");
         assertThat(more.getArray("heights")).isEqualTo(answer.getArray("heights"));

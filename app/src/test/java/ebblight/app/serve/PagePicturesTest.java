@@ -114,7 +114,8 @@ class PagePicturesTest {
                     for (String[] place : places) {
                         if (all || List.of(place[2].split(" ")).contains(suffix)) {
                             browser.run("location.hash = arguments[0]", place[1]);
-                            browser.until("!document.querySelector('.wait, .after-wait, .mount-wait, .reading, .searching')");
+                            browser.until(
+                                    "!document.querySelector('.wait, .after-wait, .mount-wait, .reading, .searching')");
                             Thread.sleep(SETTLES_MILLIS);
                             take(browser, to.resolve(place[0] + "-" + suffix + ".jpg"));
                         }

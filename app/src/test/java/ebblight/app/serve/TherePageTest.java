@@ -123,7 +123,8 @@ class TherePageTest {
         view("#there/view-1?time=240s");
         browser.until(READY);
         assertThat(browser.text()).doesNotContain("comes into the picture");
-        // On the equator at the equinox the sun sets due west at 6 by the local sun, 18:07 at Greenwich (equation of time,
+        // On the equator at the equinox the sun sets due west at 6 by the local sun, 18:07 at Greenwich (equation of
+        // time,
         // common knowledge), at 15° an hour; the upper edge of the picture is 26.57° over its axis (24 mm, 36 x 24 mm),
         // 2.57° high, and the sun's limb is there eleven minutes earlier, 17:56 UTC: 06:56 in Auckland, UTC+13
         String enters = "The sun comes into the picture at 06:5[5-8]:\\d\\d, before the shutter closes";
