@@ -7,6 +7,7 @@ import ebblight.engine.RequestException;
 import ebblight.imaging.OutputFile;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.InvalidPathException;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -159,6 +160,10 @@ final class EbblightCommand implements Runnable {
         }
         if (e instanceof IOException) {
             err.println("ebblight: " + e.getMessage());
+            return ExitCode.UNUSABLE_INPUT;
+        }
+        if (e instanceof InvalidPathException) { // typed, or in a document
+            err.println("ebblight: " + e.getMessage() + "; this is no name that a file can have");
             return ExitCode.UNUSABLE_INPUT;
         }
         err.println("ebblight: our fault, please report it with these lines:");

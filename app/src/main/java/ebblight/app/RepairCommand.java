@@ -2,6 +2,7 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.after.DustList;
 import ebblight.app.after.RepairFile;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
@@ -15,6 +16,7 @@ import ebblight.imaging.LightPicture;
 import ebblight.imaging.PictureFacts;
 import ebblight.imaging.PictureNotes;
 import ebblight.imaging.UnreadableInputException;
+import ebblight.imaging.card.MeasuredHorizon;
 import ebblight.imaging.repair.Cast;
 import ebblight.imaging.repair.Change;
 import ebblight.imaging.repair.Dust;
@@ -25,6 +27,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -55,7 +58,9 @@ final class RepairCommand extends PictureCommand {
     @Option(
             names = "--darks",
             paramLabel = "DIR|FILE",
-            description = "Dark frames of the same camera and, best, of the same time: hot pixels and glow.")
+            description =
+                    "Dark frames of the same camera and, best, of the same time: hot pixels and glow. Of a folder,"
+                            + " a whole card too, those that match are taken.")
     private @Nullable Path darks;
 
     @Option(
@@ -91,14 +96,26 @@ final class RepairCommand extends PictureCommand {
             description = "A speck of dust to spot out, as fractions; may be given again.")
     private List<String> dust = new ArrayList<>();
 
-    @Option(names = "--level", paramLabel = "DEGREES", description = "Turn clockwise to level the horizon.")
-    private @Nullable Double level;
+    @Option(
+            names = "--dust-file",
+            paramLabel = "SORT.json",
+            description = "The dust that sort told of this camera's card (sort --json), to spot out.")
+    private @Nullable Path dustFile;
+
+    @Option(
+            names = "--level",
+            paramLabel = "DEGREES|auto",
+            description = "Turn clockwise to level the horizon; auto by the horizon in the picture, where it is sure.")
+    private @Nullable String level;
 
     @Option(names = "--with", paramLabel = "REPAIR.json", description = "The numbers in a file (repair/1).")
     private @Nullable Path with;
 
     @Option(names = "--mask", paramLabel = "MASK.png", description = "Also write where the picture was changed.")
     private @Nullable Path mask;
+
+    /** What is to be known of the repair beside what was done. */
+    private final List<String> notes = new ArrayList<>();
 
     @Override
     Set<String> furtherOutputs() {
@@ -108,6 +125,7 @@ final class RepairCommand extends PictureCommand {
     @Override
     JsonObject make(Path target, Work work) throws IOException {
         checkMask();
+        notes.clear();
         Repair repair = repair();
         work.progress(0, "reading " + input.getFileName());
         LightPicture picture = LightPicture.read(input, work);
@@ -119,6 +137,7 @@ final class RepairCommand extends PictureCommand {
         } catch (IllegalArgumentException e) {
             throw new UnreadableInputException(input, String.valueOf(e.getMessage()));
         }
+        notes.addAll(repaired.warnings());
         List<String> sentences = repaired.changes().stream().map(Change::words).toList();
         PictureFacts facts = PictureFacts.of(
                 picture.facts(),
@@ -128,8 +147,8 @@ final class RepairCommand extends PictureCommand {
                 sentences.isEmpty() ? "Untouched" : "Repaired: " + String.join("; ", sentences));
         CodedPicture coded = CodedPicture.of(repaired.light(), picture.profile(), work);
         boolean grainStays = repaired.changes().stream().allMatch(c -> KEEP_GRAIN.contains(c.kind()));
-        PictureNotes notes = grainStays ? PictureNotes.of(picture.grain()) : PictureNotes.NONE;
-        PictureOutput.write(target, coded, facts, notes, work);
+        PictureNotes grain = grainStays ? PictureNotes.of(picture.grain()) : PictureNotes.NONE;
+        PictureOutput.write(target, coded, facts, grain, work);
         if (mask != null) {
             GreyPng.write(mask, repaired.mask().values(), width, height);
         }
@@ -171,8 +190,8 @@ final class RepairCommand extends PictureCommand {
                             ? file.neutral()
                             : Optional.of(RepairFile.area("neutral", numbers("--neutral", neutral, 4))),
                     vignetting == null ? file.cornerStops() : OptionalDouble.of(vignetting),
-                    dust.isEmpty() ? file.dust() : typedDust(),
-                    level == null ? file.levelDegrees() : OptionalDouble.of(level));
+                    dust.isEmpty() && dustFile == null ? file.dust() : typedDust(),
+                    level == null ? file.levelDegrees() : typedLevel(level));
         } catch (IllegalArgumentException e) {
             throw new UsageException(String.valueOf(e.getMessage()));
         }
@@ -195,8 +214,33 @@ final class RepairCommand extends PictureCommand {
         return new Cast(gains[0], gains[1]);
     }
 
-    private List<Dust> typedDust() {
-        List<Dust> specks = new ArrayList<>();
+    private OptionalDouble typedLevel(String typed) throws IOException {
+        if (!typed.equals("auto")) {
+            return OptionalDouble.of(numbers("--level", typed, 1)[0]);
+        }
+        Optional<MeasuredHorizon> horizon = MeasuredHorizon.of(input);
+        if (horizon.isEmpty()) {
+            notes.add("level left as it is: no horizon is clear enough to turn the picture by");
+            return OptionalDouble.empty();
+        }
+        double degrees = horizon.get().degrees();
+        double range = horizon.get().rangeDegrees();
+        String found = String.format(
+                Locale.ROOT,
+                "the horizon's %s end lies %.2f° (± %.2f°) lower",
+                degrees < 0 ? "left" : "right",
+                Math.abs(degrees),
+                range);
+        if (Math.abs(degrees) <= range) {
+            notes.add("level left as it is: " + found + ", which may be none");
+            return OptionalDouble.empty();
+        }
+        notes.add(found);
+        return OptionalDouble.of(-degrees);
+    }
+
+    private List<Dust> typedDust() throws IOException {
+        List<Dust> specks = new ArrayList<>(dustFile == null ? List.of() : DustList.read(dustFile, input));
         for (String each : dust) {
             double[] n = numbers("--dust", each, 3);
             specks.add(new Dust(n[0], n[1], n[2]));
@@ -238,7 +282,7 @@ final class RepairCommand extends PictureCommand {
         }
         answer.put("done", done);
         answer.put("mask", mask == null ? null : mask.toString());
-        answer.put("warnings", new JsonArray(repaired.warnings()));
+        answer.put("warnings", new JsonArray(notes));
         return answer;
     }
 

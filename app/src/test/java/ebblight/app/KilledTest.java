@@ -1,6 +1,7 @@
 package ebblight.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -43,6 +44,9 @@ class KilledTest {
     @ParameterizedTest
     @EnumSource
     void leavesTheOldFileOrTheNewOne(Writer writer) throws Exception {
+        assumeTrue(
+                writer != Writer.PHONE || Writer.canWritePhonePages(),
+                "built without the phone page (-Dpocket.phase=none)");
         Path whole = prepared(writer, "whole");
         long began = System.nanoTime();
         Process undisturbed = start(writer, whole);

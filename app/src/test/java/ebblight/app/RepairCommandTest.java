@@ -107,6 +107,56 @@ class RepairCommandTest {
         assertThat(folder.resolve("o.tif")).doesNotExist();
     }
 
+    /** Rows under an edge that falls by one pixel in 20 to the right: tan 2.86° (trigonometry). */
+    @Test
+    void aClearHorizonIsLevelledAndOneThatIsNoneIsLeft() throws Exception {
+        int w = 640;
+        int h = 420;
+        byte[] codes = new byte[3 * w * h];
+        for (int p = 0; p < w * h; p++) {
+            double below = Math.max(0, Math.min(1, p / w - (200 + (p % w - w / 2) / 20.0) + 0.5));
+            for (int c = 0; c < 3; c++) {
+                codes[3 * p + c] = (byte) Math.round(170 - 90 * below);
+            }
+        }
+        PictureFacts facts = PictureFacts.of(FrameFacts.none(), OptionalDouble.empty(), 1, List.of(), "horizon");
+        JpegWriter.write(folder.resolve("tilted.jpg"), CodedPicture.srgb8(w, h, codes), facts);
+        Said said = Said.by("repair", in("tilted.jpg"), "--level", "auto", "-o", in("level.tif"));
+        assertThat(said.code()).as(said.err()).isZero();
+        assertThat(said.out())
+                .contains("turned by -2.8")
+                .contains("right end lies 2.8")
+                .contains("±");
+        Said left = Said.by("repair", input.toString(), "--level", "auto", "-o", in("left.tif"));
+        assertThat(left.out()).contains("no horizon is clear enough");
+    }
+
+    @Test
+    void aWholeCardServesAsDarksAndTheListOfSortAsDust() throws Exception {
+        Path card = Files.createDirectory(folder.resolve("card"));
+        Files.copy(dark, card.resolve("d1.png"));
+        Files.copy(input, card.resolve("picture.jpg"));
+        Path sorted = Files.writeString(
+                folder.resolve("sort.json"),
+                "{\"schema\":\"sort/1\",\"dust\":[{\"x\":0.7,\"y\":0.5,\"radius\":0.01,\"stops\":0.3,\"views\":2}]}");
+        Said said = repair("--darks", card.toString(), "--dust-file", sorted.toString(), "-o", in("o.tif"), "--json");
+        assertThat(said.code()).as(said.err()).isZero();
+        JsonObject answer = Asked.parse(said.out());
+        assertThat(answer.getArray("done"))
+                .extracting(d -> ((JsonObject) d).getString("kind"))
+                .contains("dust");
+        assertThat(String.join(
+                        "; ",
+                        answer.getArray("warnings").stream()
+                                .map(String::valueOf)
+                                .toList()))
+                .contains("dark frames: d1.png")
+                .contains("hold light: picture.jpg");
+        Files.writeString(sorted, "{\"schema\":\"kit/1\"}");
+        repair("--dust-file", sorted.toString(), "-o", in("p.tif"))
+                .refuses(ExitCode.UNUSABLE_INPUT, "sort.json", "no dust");
+    }
+
     @Test
     void aFileOfNumbersDoesWhatTheOptionsDo() throws Exception {
         Path file = Files.writeString(

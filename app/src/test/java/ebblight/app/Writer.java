@@ -2,6 +2,7 @@ package ebblight.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import ebblight.app.pocket.PocketPage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -37,6 +38,10 @@ enum Writer {
     Writer(String file, String... command) {
         this.file = file;
         this.command = List.of(command);
+    }
+
+    static boolean canWritePhonePages() {
+        return PocketPage.class.getResource("/ebblight/pocket/reason.wasm") != null;
     }
 
     /** What all of them read. */

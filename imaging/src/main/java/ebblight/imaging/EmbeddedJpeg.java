@@ -23,6 +23,11 @@ final class EmbeddedJpeg {
         return best < 0 ? Optional.empty() : Optional.of(Arrays.copyOfRange(file, best, file.length));
     }
 
+    /** Pixels of a JPEG by its header; 0 when it does not say. */
+    static long pixels(byte[] jpeg) {
+        return area(jpeg, 2);
+    }
+
     private static int marker(byte[] file, int i) {
         return (file[i] & 0xFF) == 0xFF ? file[i + 1] & 0xFF : -1;
     }

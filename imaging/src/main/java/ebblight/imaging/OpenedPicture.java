@@ -33,12 +33,24 @@ public final class OpenedPicture implements AutoCloseable {
 
     /** Reads and decodes a picture, upright. */
     public static OpenedPicture open(Path file, RawAs rawAs) throws UnreadableInputException {
+        return open(file, (bytes, memory) -> PictureReader.decode(file, bytes, rawAs, memory));
+    }
+
+    /** As {@link #open(Path)}; a JPEG of more than {@code mostPixels} comes at half its width and height. */
+    public static OpenedPicture openSmaller(Path file, long mostPixels) throws UnreadableInputException {
+        return open(file, (bytes, memory) -> PictureReader.decodeSmaller(file, bytes, memory, mostPixels));
+    }
+
+    private interface Decoding {
+        PackedFrame of(byte[] bytes, Mat memory) throws UnreadableInputException;
+    }
+
+    private static OpenedPicture open(Path file, Decoding decoding) throws UnreadableInputException {
         FrameFacts facts = ReadableFile.facts(file);
         byte[] bytes = ReadableFile.bytes(file);
         @Nullable Mat memory = new Mat();
         try {
-            OpenedPicture opened =
-                    new OpenedPicture(file, facts, bytes, memory, PictureReader.decode(file, bytes, rawAs, memory));
+            OpenedPicture opened = new OpenedPicture(file, facts, bytes, memory, decoding.of(bytes, memory));
             memory = null;
             return opened;
         } finally {

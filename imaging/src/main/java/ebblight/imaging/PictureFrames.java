@@ -181,6 +181,7 @@ final class PictureFrames implements FrameSource {
         private final Work work;
         private final Mat[] memory = new Mat[AT_ONCE];
         private byte[] previous = new byte[0];
+        private Path previousFile = Path.of("");
         private int width;
         private int height;
         private int visited;
@@ -228,8 +229,13 @@ final class PictureFrames implements FrameSource {
                 PackedFrame frame = each.frame;
                 if (frame == null) {
                     skipped.add(new Skipped(files.get(each.index), each.reason));
-                } else if (!Arrays.equals(each.bytes, previous)) {
+                } else if (Arrays.equals(each.bytes, previous)) {
+                    skipped.add(new Skipped(
+                            files.get(each.index),
+                            "is the same file as " + previousFile.getFileName() + ", byte for byte"));
+                } else {
                     previous = each.bytes;
+                    previousFile = files.get(each.index);
                     if (fits(frame, each.index) && visitor.wants(seconds[each.index])) {
                         frames.add(new FrameVisitor.Arrival(
                                 each.index, seconds[each.index], facts[each.index].exposureSeconds(), frame));

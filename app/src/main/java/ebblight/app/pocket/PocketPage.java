@@ -7,6 +7,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.zip.Deflater;
@@ -18,6 +19,10 @@ public final class PocketPage {
     private static final Pattern STYLE = Pattern.compile("<link rel=\"stylesheet\" href=\"/web/([^\"]+)\">\n?");
     private static final Pattern OTHER_FILES = Pattern.compile("<(link rel=\"icon\"|script)[^>]*>(</script>)?\n?");
     private static final Pattern FONT_FILE = Pattern.compile("@font-face\\{[^}]*}\n?");
+
+    /** Styles of pages that a phone does not have. */
+    private static final Set<String> DESK_STYLES =
+            Set.of("styles/after.css", "styles/finish.css", "styles/side.css", "styles/blend.css");
 
     private PocketPage() {}
 
@@ -32,8 +37,12 @@ public final class PocketPage {
         StringBuilder styles = new StringBuilder();
         Matcher each = STYLE.matcher(shell);
         while (each.find()) {
+            if (DESK_STYLES.contains(each.group(1))) {
+                continue;
+            }
             styles.append(new String(WebFiles.bytes(each.group(1)), StandardCharsets.UTF_8));
         }
+        styles.append(new String(WebFiles.bytes("styles/phone.css"), StandardCharsets.UTF_8));
         String bare = OTHER_FILES.matcher(STYLE.matcher(shell).replaceAll("")).replaceAll("");
         JsonObject pages = new JsonObject();
         pages.putAll(PageModules.from("main.js"));

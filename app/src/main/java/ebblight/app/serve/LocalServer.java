@@ -24,6 +24,7 @@ public final class LocalServer implements AutoCloseable {
     private final Javalin javalin;
     private final Gate gate = new Gate();
     private final Jobs jobs = new Jobs();
+    private final HandOver door;
 
     private LocalServer(OutingFolder folder, Path data, Path cache, Clock clock, PictureMaker maker)
             throws IOException {
@@ -55,6 +56,8 @@ public final class LocalServer implements AutoCloseable {
         new KitRoutes(kit).add(javalin);
         new AfterRoutes(new AfterDesk(folder, pictures, kit, maker), jobs).add(javalin);
         new PlanRoutes(folder, clock).add(javalin);
+        door = new HandOver(clock);
+        new PhoneRoutes(folder, outing, kit, door).add(javalin);
         javalin.exception(UnauthorizedResponse.class, LocalServer::closedDoor);
         javalin.exception(Exception.class, Problems::answer);
     }
@@ -109,6 +112,7 @@ public final class LocalServer implements AutoCloseable {
 
     @Override
     public void close() {
+        door.close();
         jobs.close();
         javalin.stop();
     }

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The results of an outing: files in its folder, or in {@code made/}, that have a record beside them. */
@@ -35,16 +36,21 @@ final class MadeList {
         files.sort(Comparator.comparing((Path f) -> f.toFile().lastModified()).reversed());
         JsonArray rows = new JsonArray();
         for (Path file : files.subList(0, Math.min(MOST, files.size()))) {
-            try {
-                JsonObject record = SurveyRequest.document(Made.beside(file));
-                if (Made.isRecord(record)) {
-                    rows.add(row(folder, file, record));
-                }
-            } catch (UnreadableInputException e) {
-                continue; // no record of ours; the file is somebody else's
+            Optional<JsonObject> record = record(file);
+            if (record.isPresent()) {
+                rows.add(row(folder, file, record.get()));
             }
         }
         return rows;
+    }
+
+    /** The record beside a file; empty where it is none of ours. */
+    private static Optional<JsonObject> record(Path file) throws IOException {
+        try {
+            return Optional.of(SurveyRequest.document(Made.beside(file))).filter(Made::isRecord);
+        } catch (UnreadableInputException e) {
+            return Optional.empty();
+        }
     }
 
     private static JsonObject row(OutingFolder folder, Path file, JsonObject record) throws IOException {

@@ -75,7 +75,8 @@ class AfterPageTest {
         SplittableRandom dice = new SplittableRandom(seed);
         for (int p = 0; p < w * h; p++) {
             double x = p % w;
-            double v = 120 + 60 * Math.sin(x / 9 + Math.sin(p / w / 17.0)) + 6 * dice.nextDouble();
+            int y = p / w;
+            double v = 120 + 60 * Math.sin(x / 9 + Math.sin(y / 17.0)) + 6 * dice.nextDouble();
             Arrays.fill(codes, 3 * p, 3 * p + 3, (byte) Math.round(v));
         }
         JpegWriter.write(file, CodedPicture.srgb8(w, h, codes), facts(exposureSeconds, afterSeconds));
@@ -460,14 +461,7 @@ class AfterPageTest {
     void twoThousandFramesStopAtAKeyAndScrollWithoutHolding() throws Exception {
         Path many = Files.createDirectories(root.resolve("many"));
         for (int i = 0; i < MANY; i++) {
-            byte[] codes = new byte[3 * 60 * 40];
-            SplittableRandom dice = new SplittableRandom(i);
-            for (int p = 0; p < 60 * 40; p++) {
-                double v = 120 + 70 * Math.sin(p % 60 / 4.0) + 9 * dice.nextDouble();
-                Arrays.fill(codes, 3 * p, 3 * p + 3, (byte) Math.round(v));
-            }
-            Path file = many.resolve(String.format(Locale.ROOT, "m%04d.jpg", i));
-            JpegWriter.write(file, CodedPicture.srgb8(60, 40, codes), facts(2, 5 * i));
+            still(many.resolve(String.format(Locale.ROOT, "m%04d.jpg", i)), i, 2, 5 * i);
         }
         open("#after/sort?folder=many");
         browser.press("Stop");

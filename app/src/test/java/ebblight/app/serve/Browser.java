@@ -29,10 +29,12 @@ final class Browser implements AutoCloseable {
 
     private final ChromeDriver driver;
 
-    Browser() {
+    /** A browser with more switches of its command line than the usual ones. */
+    Browser(String... more) {
         ChromeOptions options = new ChromeOptions();
         options.setBinary(CHROMIUM.toFile());
         options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--hide-scrollbars");
+        options.addArguments(more);
         options.setCapability("goog:loggingPrefs", Map.of(LogType.BROWSER, "ALL"));
         driver = new ChromeDriver(
                 new ChromeDriverService.Builder()

@@ -31,7 +31,7 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
              "log":[]}""";
 
     /** Packs an outing and opens a browser; skips the test where either cannot be. */
-    static PhonePage of(Path folder, JsonObject outing) throws IOException {
+    static PhonePage of(Path folder, JsonObject outing, String... switches) throws IOException {
         OpenPages.assumeBrowser();
         assumeTrue(
                 PocketPage.class.getResource("/ebblight/pocket/reason.wasm") != null,
@@ -39,7 +39,7 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
         JsonObject packed = PocketOuting.of(outing, new KitStore(folder.resolve("data")).read(), folder);
         Files.write(folder.resolve("wasm.html"), PocketPage.html(packed, false));
         PocketFolder.write(packed, folder.resolve("site"));
-        Browser browser = new Browser();
+        Browser browser = new Browser(switches);
         browser.driver().manage().timeouts().scriptTimeout(Duration.ofMinutes(5));
         browser.size(390, 844);
         return new PhonePage(folder, browser);

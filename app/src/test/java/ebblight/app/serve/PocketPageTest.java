@@ -160,7 +160,7 @@ class PocketPageTest {
         }
     }
 
-    private static void same(Object here, Object there, String where) {
+    static void same(Object here, Object there, String where) {
         if (here instanceof JsonObject one && there instanceof JsonObject other) {
             assertThat(other.keySet()).as(where).isEqualTo(one.keySet());
             one.forEach((name, value) -> same(value, other.get(name), where + "." + name));

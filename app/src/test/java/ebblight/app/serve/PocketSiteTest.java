@@ -31,7 +31,7 @@ class PocketSiteTest {
     Path temporary;
 
     /** A plain host of files; {@code policy} is sent with each of them. */
-    private static HttpServer host(Path folder, int port, String policy) throws IOException {
+    static HttpServer host(Path folder, int port, String policy) throws IOException {
         HttpServer server = HttpServer.create(new InetSocketAddress("127.0.0.1", port), 0);
         server.createContext("/", exchange -> {
             String path = exchange.getRequestURI().getPath();
@@ -51,7 +51,7 @@ class PocketSiteTest {
         return server;
     }
 
-    private static String at(int port, String place) {
+    static String at(int port, String place) {
         return "http://127.0.0.1:" + port + "/" + place;
     }
 

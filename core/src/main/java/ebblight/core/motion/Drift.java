@@ -69,12 +69,12 @@ record Drift(Flow flow, double gain, double relativeError) {
     /**
      * The drift from what changed between means instead of the means themselves. A glow that stands in the sky holds
      * the fit back: on a sky in perspective by a twentieth to a tenth. In changes there is none of it left. Needs clouds that
-     * move far enough within half the clip; else it is this drift.
+     * move far enough within half the clip, and two changes at least; else it is this drift.
      */
     private Drift withoutWhatStands(DriftMeans means, boolean affine, Work work) {
         double pixelsApart = flow.speed(means.width() / 2.0, means.height() / 2.0) * means.spacing();
         int apart = Math.max(1, (int) Math.rint(CHANGE_OF_WIDTH * means.width() / Math.max(pixelsApart, 1e-9)));
-        if (apart > means.count() / 2) {
+        if (means.count() - apart < Math.max(2, apart)) {
             return this;
         }
         Drift changes = ladder(means.changes(apart), flow, affine, work);

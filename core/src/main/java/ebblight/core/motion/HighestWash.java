@@ -86,6 +86,7 @@ public final class HighestWash {
         }
         byte[] places = new byte[median.length];
         double[] away = away(water, w);
+        close(water, touched, w);
         double band = 0;
         int washed = 0;
         for (int p = 0; p < places.length; p++) {
@@ -133,6 +134,23 @@ public final class HighestWash {
             near[p] = away[p] <= BRIDGED;
         }
         return near;
+    }
+
+    /** Small places that the water encloses were reached too. */
+    private static void close(boolean[] water, boolean[] touched, int w) {
+        boolean[] reached = new boolean[touched.length];
+        for (int p = 0; p < reached.length; p++) {
+            reached[p] = touched[p] || water[p];
+        }
+        boolean[] wider = near(reached, w);
+        boolean[] outside = new boolean[wider.length];
+        for (int p = 0; p < outside.length; p++) {
+            outside[p] = !wider[p];
+        }
+        double[] inside = away(outside, w);
+        for (int p = 0; p < touched.length; p++) {
+            touched[p] |= inside[p] > BRIDGED;
+        }
     }
 
     private static double[] away(boolean[] water, int w) {

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param features of every pixel, one map a feature
  * @param logits of the kinds at every pixel without strokes, one map a kind; never changed
  * @param median luminance over time
+ * @param rest how much of the time every pixel rests between changes, by {@link SwayRims}
  * @param plain the parts without strokes
  */
 record Parting(
@@ -24,6 +25,7 @@ record Parting(
         float[][] features,
         float[][] logits,
         float[] median,
+        float[] rest,
         Decided plain) {
 
     /** Soft shares, the parts they make, and the horizon. */
@@ -46,7 +48,9 @@ record Parting(
         });
         SlowChange.apply(frames, mean, logits, work);
         float[] median = frames.median(work);
-        return new Parting(frames, mean, colour, noise, features, logits, median, decide(logits, median, w, h, work));
+        float[] rest = SwayRims.rest(frames, median, noise, work);
+        Decided plain = decide(logits, median, rest, w, h, work);
+        return new Parting(frames, mean, colour, noise, features, logits, median, rest, plain);
     }
 
     /** The parts as strokes in this very picture correct them; names stay with the parts they were given to. */
@@ -61,7 +65,7 @@ record Parting(
             lifted[c] = logits[c].clone();
         }
         StrokeLift.apply(strokes, model, features, colour, w, h, lifted);
-        Decided drawn = decide(lifted, median, w, h, work);
+        Decided drawn = decide(lifted, median, rest, w, h, work);
         return parts(drawn, drawn.map().named(plain.map()));
     }
 
@@ -69,8 +73,8 @@ record Parting(
         return new ViewSurvey.Parts(frames, mean, colour, noise, decided.regions(), map, decided.horizon());
     }
 
-    private static Decided decide(float[][] logits, float[] median, int w, int h, Work work) {
-        SoftRegions regions = SoftRegions.of(logits, median, w, h, work);
+    private static Decided decide(float[][] logits, float[] median, float[] rest, int w, int h, Work work) {
+        SoftRegions regions = SwayRims.apply(SoftRegions.of(logits, median, w, h, work), rest);
         Optional<Horizon> horizon = Horizon.find(regions, median);
         SoftRegions cut = horizon.map(line -> line.apply(regions)).orElse(regions);
         return new Decided(cut, RegionMap.of(cut), horizon);

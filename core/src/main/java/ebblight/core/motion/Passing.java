@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Quantiles;
+import java.util.Arrays;
 
 /**
  * People and cars that pass in front of what stands: how much of the time a place is covered, and how strongly. The
@@ -17,7 +18,10 @@ public record Passing(double coveredShare, double contrast) {
     private static final double LEAST_DIFFERENCE = 0.1;
     private static final double EVER = 0.02;
 
-    /** What passes over the pixels that {@code mask} marks; their median in time is what is uncovered. */
+    /** A tenth of the clip at each end tells what a place returns to. */
+    private static final int FEW = 10;
+
+    /** What passes over the pixels that {@code mask} marks; their median in time is what is uncovered, or what they return to. */
     static Passing of(LuminanceFrames frames, float[] mask, NoiseModel noise) {
         int[] at = PixelSeries.thinned(mask);
         int n = frames.count();
@@ -32,8 +36,8 @@ public record Passing(double coveredShare, double contrast) {
             for (int i = 0; i < n; i++) {
                 values[i] = frames.frame(i)[p];
             }
-            double median = Quantiles.median(values, n);
-            double limit = Math.max(DEVIATIONS * Math.sqrt(noise.at(median)), LEAST_DIFFERENCE * median);
+            double median = uncovered(values, n, noise);
+            double limit = limit(median, noise);
             int covered = 0;
             double difference = 0;
             for (float v : values) {
@@ -50,6 +54,27 @@ public record Passing(double coveredShare, double contrast) {
             }
         }
         return places == 0 ? NONE : new Passing(share / places, contrast / places);
+    }
+
+    /**
+     * What a place shows when nobody is there: its median, unless it begins and ends with another light and goes through
+     * the median only between, as where somebody stands for most of the clip.
+     */
+    private static double uncovered(float[] values, int n, NoiseModel noise) {
+        double median = Quantiles.median(values.clone(), n);
+        int few = Math.max(2, n / FEW);
+        float[] start = Arrays.copyOfRange(values, 0, few);
+        float[] end = Arrays.copyOfRange(values, n - few, n);
+        double first = Quantiles.median(start, few);
+        double last = Quantiles.median(end, few);
+        double limit = limit(median, noise);
+        boolean returns =
+                Math.abs(first - last) <= limit && Math.abs(first - median) > limit && Math.abs(last - median) > limit;
+        return returns ? (first + last) / 2 : median;
+    }
+
+    private static double limit(double light, NoiseModel noise) {
+        return Math.max(DEVIATIONS * Math.sqrt(noise.at(light)), LEAST_DIFFERENCE * light);
     }
 
     /** What a long exposure keeps of them for ever, as a share of the uncovered light. */

@@ -36,7 +36,7 @@ final class DustFinder {
                 work.progress((double) views / Math.min(MOST_VIEWS, groups.size()), "looking for dust");
                 for (CardFrame frame : best(group)) {
                     work.check();
-                    try (OpenedPicture picture = OpenedPicture.open(frame.file())) {
+                    try (OpenedPicture picture = OpenedPicture.openSmaller(frame.file(), CardReader.MOST_PIXELS)) {
                         count.add(new SpotMap(picture), views);
                     } catch (UnreadableInputException e) {
                         // read once before; gone since: the other frames serve

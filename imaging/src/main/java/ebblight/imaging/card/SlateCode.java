@@ -27,12 +27,20 @@ public final class SlateCode {
 
     /** The code of a text. */
     public static SlateCode of(String text) {
+        return of(text, ErrorCorrectionLevel.M);
+    }
+
+    /** The code of a longer text, for a screen on which nothing hides any of it: level L, the coarsest that holds it. */
+    public static SlateCode ofLong(String text) {
+        return of(text, ErrorCorrectionLevel.L);
+    }
+
+    private static SlateCode of(String text, ErrorCorrectionLevel level) {
         try {
-            return new SlateCode(
-                    Encoder.encode(text, ErrorCorrectionLevel.M, Map.of(EncodeHintType.CHARACTER_SET, "UTF-8"))
-                            .getMatrix());
+            return new SlateCode(Encoder.encode(text, level, Map.of(EncodeHintType.CHARACTER_SET, "UTF-8"))
+                    .getMatrix());
         } catch (WriterException e) {
-            throw new IllegalArgumentException("a slate of " + text.length() + " signs is too long for a code", e);
+            throw new IllegalArgumentException("a text of " + text.length() + " signs is too long for a code", e);
         }
     }
 

@@ -2,6 +2,7 @@ package ebblight.imaging.repair;
 
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
+import ebblight.imaging.FrameFacts;
 import ebblight.imaging.Inputs;
 import ebblight.imaging.LightPicture;
 import ebblight.imaging.UnreadableInputException;
@@ -22,6 +23,8 @@ final class DarkFrames {
     static final double SAME_STOPS = 0.15;
     /** Light above which a frame was not taken in the dark: three stops below middle grey. */
     private static final double MOST_LIGHT = 0.02;
+    /** Frames of a list that are told by name. */
+    private static final int NAMED = 3;
 
     /**
      * The mean of the frames of one exposure time.
@@ -33,28 +36,63 @@ final class DarkFrames {
 
     private final List<Mean> means = new ArrayList<>();
     private final List<String> warnings = new ArrayList<>();
+    private final List<String> used = new ArrayList<>();
+    private final List<String> lit = new ArrayList<>();
 
     private DarkFrames() {}
 
-    /** Reads a dark frame or a folder of them, {@code width × height} pixels each. */
-    static DarkFrames read(Path darks, int width, int height, Work work) throws IOException {
+    /**
+     * Reads a dark frame, or those of a folder that match the picture: a whole card may be named. Frames of other times are
+     * read only where none is of the picture's own.
+     *
+     * @param picture what it says of itself; its dark frames are {@code width × height} pixels too
+     */
+    static DarkFrames read(Path darks, FrameFacts picture, int width, int height, Work work) throws IOException {
         DarkFrames all = new DarkFrames();
         List<Path> files = files(darks);
+        if (files.size() == 1) {
+            LightPicture one = LightPicture.read(files.get(0), work);
+            if (holdsLight(one)) {
+                throw new UnreadableInputException(
+                        files.get(0),
+                        "is no dark frame: it holds light; take it with the lens cap on and the eyepiece covered");
+            }
+            all.add(files.get(0), one, width, height);
+            return all;
+        }
+        MatchingDarks matching = MatchingDarks.of(files, picture);
+        all.take(matching.sameTime(), width, height, work);
+        if (all.means.isEmpty()) {
+            all.take(matching.otherTimes(), width, height, work);
+        }
+        if (all.means.isEmpty()) {
+            throw new UnreadableInputException(
+                    darks, "holds no dark frame of the picture's camera and ISO (" + files.size() + " were looked at)");
+        }
+        all.warnings.add("dark frames: " + String.join(", ", all.used));
+        if (!all.lit.isEmpty()) {
+            all.warnings.add("no dark frames, for they hold light: "
+                    + String.join(", ", all.lit.subList(0, Math.min(NAMED, all.lit.size())))
+                    + (all.lit.size() > NAMED ? " and " + (all.lit.size() - NAMED) + " more" : ""));
+        }
+        return all;
+    }
+
+    private void take(List<Path> files, int width, int height, Work work) throws IOException {
         for (Path file : files) {
             work.check();
             try {
-                all.add(file, LightPicture.read(file, work), width, height);
-            } catch (UnreadableInputException e) {
-                if (files.size() == 1) {
-                    throw e;
+                LightPicture one = LightPicture.read(file, work);
+                if (holdsLight(one)) {
+                    lit.add(String.valueOf(file.getFileName()));
+                } else {
+                    add(file, one, width, height);
+                    used.add(String.valueOf(file.getFileName()));
                 }
-                all.warnings.add("left out " + e.getMessage());
+            } catch (UnreadableInputException e) {
+                warnings.add("left out " + e.getMessage());
             }
         }
-        if (all.means.isEmpty()) {
-            throw new UnreadableInputException(darks, "holds no dark frame that can be used");
-        }
-        return all;
     }
 
     /** A picture, or the pictures of a folder in order of their names. */
@@ -84,11 +122,6 @@ final class DarkFrames {
                     "is " + light.width() + " × " + light.height() + " pixels, the picture " + width + " × " + height
                             + "; dark frames must come from the same camera");
         }
-        double level = (mean(light.red()) + mean(light.green()) + mean(light.blue())) / 3;
-        if (level > MOST_LIGHT) {
-            throw new UnreadableInputException(
-                    file, "is no dark frame: it holds light; take it with the lens cap on and the eyepiece covered");
-        }
         double step = dark.profile().curve().toLinear(1.0 / ((1 << dark.bits()) - 1));
         OptionalDouble seconds = dark.facts().exposureSeconds();
         for (int k = 0; k < means.size(); k++) {
@@ -105,6 +138,11 @@ final class DarkFrames {
             }
         }
         means.add(new Mean(seconds, light, 1, step));
+    }
+
+    private static boolean holdsLight(LightPicture picture) {
+        RgbPicture light = picture.light();
+        return (mean(light.red()) + mean(light.green()) + mean(light.blue())) / 3 > MOST_LIGHT;
     }
 
     private static double mean(float[] plane) {

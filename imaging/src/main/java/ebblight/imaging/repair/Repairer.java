@@ -81,7 +81,7 @@ public final class Repairer {
 
     private void byDarks(Path darks) throws IOException {
         work.progress(0.1, "reading dark frames");
-        DarkFrames frames = DarkFrames.read(darks, light.width(), light.height(), work);
+        DarkFrames frames = DarkFrames.read(darks, source.facts(), light.width(), light.height(), work);
         warnings.addAll(frames.warnings());
         DarkLight dark = DarkLight.of(frames, source.facts().exposureSeconds(), work);
         boolean[] hot = HotPixels.inDark(dark);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
+import ebblight.imaging.FrameFacts;
 import ebblight.imaging.LightPicture;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -105,8 +106,8 @@ class HotPixelsReferenceTest {
 
     private DarkLight dark(Path file) throws Exception {
         LightPicture one = LightPicture.read(file, Work.alone());
-        DarkFrames frames =
-                DarkFrames.read(file, one.light().width(), one.light().height(), Work.alone());
+        DarkFrames frames = DarkFrames.read(
+                file, FrameFacts.none(), one.light().width(), one.light().height(), Work.alone());
         return DarkLight.of(frames, OptionalDouble.empty(), Work.alone());
     }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
+import ebblight.imaging.FrameFacts;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -205,7 +206,8 @@ class RepairerTest {
         assertThat(darkOfBoth(1.8).scale()).isNaN();
         Path one = Files.createDirectory(folder.resolve("one"));
         dark(one.resolve("a.tif"), 20, 1);
-        DarkLight dark = DarkLight.of(DarkFrames.read(one, W, H, Work.alone()), OptionalDouble.of(40), Work.alone());
+        DarkLight dark = DarkLight.of(
+                DarkFrames.read(one, FrameFacts.none(), W, H, Work.alone()), OptionalDouble.of(40), Work.alone());
         assertThat(dark.scale()).isNaN();
         assertThat(dark.words()).contains("only places are used");
     }
@@ -214,7 +216,8 @@ class RepairerTest {
         Path darks = Files.createDirectory(folder.resolve("darks" + power));
         dark(darks.resolve("a.tif"), 10, power);
         dark(darks.resolve("b.tif"), 20, power);
-        return DarkLight.of(DarkFrames.read(darks, W, H, Work.alone()), OptionalDouble.of(40), Work.alone());
+        return DarkLight.of(
+                DarkFrames.read(darks, FrameFacts.none(), W, H, Work.alone()), OptionalDouble.of(40), Work.alone());
     }
 
     private static void dark(Path file, double seconds, double power) throws IOException {

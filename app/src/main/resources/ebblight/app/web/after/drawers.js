@@ -9,7 +9,7 @@ const cell = (id, title, small, value, under, less, more) =>
   el(
     'div.drawer-cell',
     { role: 'group', 'aria-label': title },
-    el('h3', {}, title, small ? el('small', {}, ` ${small}`) : ''),
+    el('h2', {}, title, small ? el('small', {}, ` ${small}`) : ''),
     el('div.st', {}, key('−', less, { 'aria-label': `${title}: less`, 'data-focus': `${id}-less` }), el('b', { role: 'status' }, value, under ? el('small', {}, under) : ''), key('+', more, { 'aria-label': `${title}: more`, 'data-focus': `${id}-more` })),
   );
 
@@ -35,7 +35,7 @@ function tone(c) {
   return [
     numberCell(c, 'exposure', 'Exposure', 'stops', { value: finish.exposure || 0, step: 1 / 3, low: -5, high: 5, per: 3 }),
     numberCell(c, 'grade', 'Grade', 'soft to hard', { value: finish.grade ?? UNCHANGED_GRADE, step: 0.5, low: 0, high: 5, none: UNCHANGED_GRADE, read: gradeWord, per: 2 }),
-    el('div.drawer-cell', {}, el('h3', {}, 'Test strip', el('small', {}, ' five grades on the picture')), key([state.strip ? 'Take it off' : 'Lay it on', el('u', {}, 'G')], c.strip, { class: 'k', 'aria-pressed': String(Boolean(state.strip)), 'data-focus': 'strip' })),
+    el('div.drawer-cell', {}, el('h2', {}, 'Test strip', el('small', {}, ' five grades on the picture')), key([state.strip ? 'Take it off' : 'Lay it on', el('u', {}, 'G')], c.strip, { class: 'k', 'aria-pressed': String(Boolean(state.strip)), 'data-focus': 'strip' })),
     numberCell(c, 'shadows', 'Shadows', 'stops', { value: tones.shadows || 0, step: 1 / 6, low: -1.5, high: 1.5 }),
     numberCell(c, 'lights', 'Lights', 'stops', { value: tones.lights || 0, step: 1 / 6, low: -1.5, high: 1.5 }),
     numberCell(c, 'localContrast', 'Fine contrast', 'stops', { value: finish.localContrast || 0, step: 1 / 6, low: -1, high: 1 }),
@@ -55,7 +55,7 @@ function colour(c) {
     listCell(c, 'toning-lights', 'Toning, lights', '', TONES, toning.lights),
   ];
   if (!bw) {
-    return [el('div.drawer-cell.wide', {}, el('h3', {}, 'Black and white', el('small', {}, ' by the colours of this picture')), key('Print black and white', () => change('blackAndWhite', {}), { class: 'k', 'data-focus': 'bw' })), ...tints];
+    return [el('div.drawer-cell.wide', {}, el('h2', {}, 'Black and white', el('small', {}, ' by the colours of this picture')), key('Print black and white', () => change('blackAndWhite', {}), { class: 'k', 'data-focus': 'bw' })), ...tints];
   }
   return [
     ...colours.map((one, i) => {
@@ -64,7 +64,7 @@ function colour(c) {
       return el(
         `div.drawer-cell${state.colour === i ? '.on' : ''}`,
         { role: 'group', 'aria-label': `${word}, ${Math.round(100 * (one.share || 0))} % of the picture` },
-        el('h3', {}, el('i.patch', { 'aria-hidden': 'true' }, el('span', { style: `background:${rgb(one.lab)}` }), el('span', { style: `background:${rgb([greyed, 0, 0])}` })), word),
+        el('h2', {}, el('i.patch', { 'aria-hidden': 'true' }, el('span', { style: `background:${rgb(one.lab)}` }), el('span', { style: `background:${rgb([greyed, 0, 0])}` })), word),
         el(
           'div.st',
           {},
@@ -76,7 +76,7 @@ function colour(c) {
     }),
     listCell(c, 'filter', 'On the lens', '', LENS_FILTERS, bw.filter),
     ...tints,
-    el('div.drawer-cell', {}, el('h3', {}, 'Colour'), key('Back to colour', () => change('blackAndWhite', undefined), { class: 'k', 'data-focus': 'bw-off' })),
+    el('div.drawer-cell', {}, el('h2', {}, 'Colour'), key('Back to colour', () => change('blackAndWhite', undefined), { class: 'k', 'data-focus': 'bw-off' })),
   ];
 }
 
@@ -103,7 +103,7 @@ function edges(c) {
     cell('level', 'Level', 'clockwise', `${level.toFixed(1).replace('-', '−')}°`, '', () => setLevel(level - 0.1), () => setLevel(level + 0.1)),
     cell('seen', 'Seen from', '', distances[distance][1], seen ? '' : 'no edges strengthened', () => setSeen(distance - 1), () => setSeen(distance + 1)),
     cell('surface', 'Paper surface', '', seen ? SURFACES[surface] : '–', seen ? 'edges for it' : '', () => setSurface(surface - 1), () => setSurface(surface + 1)),
-    el('div.drawer-cell', {}, el('h3', {}, 'Frame'), paper ? key(upright ? 'Turn along' : 'Turn upright', () => setPaper(along, !upright), { class: 'k', 'data-focus': 'turn' }) : key(crop ? 'All of it' : 'Free blades', () => change('crop', crop ? undefined : { left: 0.02, top: 0.02, right: 0.98, bottom: 0.98 }), { class: 'k', 'data-focus': 'free' })),
+    el('div.drawer-cell', {}, el('h2', {}, 'Frame'), paper ? key(upright ? 'Turn along' : 'Turn upright', () => setPaper(along, !upright), { class: 'k', 'data-focus': 'turn' }) : key(crop ? 'All of it' : 'Free blades', () => change('crop', crop ? undefined : { left: 0.02, top: 0.02, right: 0.98, bottom: 0.98 }), { class: 'k', 'data-focus': 'free' })),
   ];
 }
 

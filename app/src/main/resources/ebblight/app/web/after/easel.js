@@ -27,6 +27,8 @@ export function keptOf(crop, width, height) {
   return { left, top, right: left + w, bottom: top + h };
 }
 
+const tens = (centimetres) => Array.from({ length: Math.max(0, Math.ceil(centimetres / 10) - 1) }, (_, i) => el('b', { style: `left:${(1000 * (i + 1)) / centimetres}%` }, String(10 * (i + 1))));
+
 export function easelOf(box, picture, crop, change) {
   const draw = () => {
     const width = picture.naturalWidth || 3;
@@ -34,7 +36,7 @@ export function easelOf(box, picture, crop, change) {
     const k = keptOf(crop, width, height);
     const pc = (v) => `${(100 * v).toFixed(2)}%`;
     const centimetres = crop?.paper ? crop.paper[0] - 2 * (crop.border || 0) : 0;
-    const scale = centimetres ? el('div.scale', { 'aria-hidden': 'true', style: `background-size:${(100 / centimetres).toFixed(3)}% 100%` }) : '';
+    const scale = centimetres ? el('div.scale', { 'aria-hidden': 'true', style: `background-size:${(100 / centimetres).toFixed(3)}% 100%` }, tens(centimetres)) : '';
     const blade = (name, style) =>
       el('button', {
         type: 'button', class: `blade ${name}`, style, 'data-focus': `blade-${name}`, disabled: !crop || Boolean(crop.paper),

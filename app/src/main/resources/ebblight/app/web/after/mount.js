@@ -155,7 +155,7 @@ export function mountOf(host, { wait, moveColour, chooseColour, grade, crop }) {
     if (!cut?.paper) {
       const width = cut ? Math.round((cut.right - cut.left) * drawn.keptWidth) : drawn.keptWidth;
       const height = cut ? Math.round((cut.bottom - cut.top) * drawn.keptHeight) : drawn.keptHeight;
-      return [el('div.sheet-note', {}, el('h3', {}, `${width} × ${height} pixels`), el('p', {}, cut ? 'Blades are free. Pull a blade, or move it by arrow keys.' : 'Choose the paper first; the ratio follows.'))];
+      return [el('div.sheet-note', {}, el('h2', {}, `${width} × ${height} pixels`), el('p', {}, cut ? 'Blades are free. Pull a blade, or move it by arrow keys.' : 'Choose the paper first; the ratio follows.'))];
     }
     const [pw, ph] = cut.paper;
     const border = cut.border || 0;
@@ -167,7 +167,7 @@ export function mountOf(host, { wait, moveColour, chooseColour, grade, crop }) {
       el(
         'div.sheet-note',
         {},
-        el('h3', {}, `Paper ${pw} × ${ph} cm`),
+        el('h2', {}, `Paper ${pw} × ${ph} cm`),
         el('p', {}, border ? `white border ${border} cm` : 'no border'),
         el('div.paper', { style: `width:${(pw * scale).toFixed(0)}px;height:${(ph * scale).toFixed(0)}px;padding:${(border * scale).toFixed(0)}px`, 'aria-hidden': 'true' }, el('div')),
         el('p', {}, `picture ${+inner.toFixed(1)} × ${+(ph - 2 * border).toFixed(1)} cm`, el('br'), `${across} × ${Math.round(across / ratio)} pixels, ${Math.round(across / inner * 2.54)} an inch`),

@@ -5,8 +5,8 @@ import { strokePath } from '../axis/marks.js';
 import { say } from '../axis/scale.js';
 import { latestStart } from '../logic/guard.js';
 import { clockIn } from '../logic/zone.js';
-import { runAt, stopWords } from '../logic/staff.js';
 import { enteringWarnings } from './steps.js';
+import { linesWave, nextRunBack, runAt, stopWords } from '../logic/staff.js';
 import * as tones from './tones.js';
 
 const COUNT_IN_SECONDS = 5;
@@ -29,9 +29,9 @@ export function exposeBody(c) {
 
   const keep = () => (run ? localStorage.setItem(keyOf, JSON.stringify(run)) : localStorage.removeItem(keyOf));
 
-  function begin() {
+  function begin(openAt) {
     run = {
-      openAt: Date.now() + 1000 * COUNT_IN_SECONDS,
+      openAt,
       plannedSeconds: c.openSeconds,
       equivalentSeconds: c.seconds,
       stopsPerMinute: c.stopsPerMinute,
@@ -218,12 +218,14 @@ export function exposeBody(c) {
       return;
     }
     const rising = store.outing.guard?.water === 'rising' && !store.outing.guard.yes;
+    const wave = linesWave(s.measured, s.view.wishes);
     const words = [
       el('p', {}, 'Press at 0'),
       el('div.count.ready', {}, String(COUNT_IN_SECONDS)),
       rising ? '' : el('p', {}, 'Five, four, then low, low, low, high. Press the cable on the high tone, as the wave runs back.'),
       el('div.grow'),
       start ? line(clockIn(store.outing.zone, start, true), 'latest start') : '',
+      wave ? line(`A wave every ${say(wave.periodSeconds)}`, 'touch as it runs back: the next one is counted in; release as it runs back') : '',
       line(say(c.openSeconds), `open; the camera is busy ${say(c.busySeconds).replaceAll(' ', '\u00a0')}`),
       navigator.wakeLock ? '' : line('Keep the screen on', 'asleep, the phone gives no signal'),
       s.light?.stale ? line('Meter again', `the reading is ${Math.round(s.light.ageMinutes)} min old`) : '',
@@ -231,7 +233,10 @@ export function exposeBody(c) {
       rising ? el('div.warn', {}, 'The water rises. Know the way back, and its lowest place, before you open.') : '',
     ];
     fill(content, words);
-    fill(foot, rising ? holdKey('Hold: I know the way back', () => { store.edit((o) => { o.guard = { ...o.guard, yes: true }; }); idle(); }) : key('Count me in', begin, { class: 'go wide', 'data-focus': 'count-in' }));
+    fill(foot, rising ? holdKey('Hold: I know the way back', () => { store.edit((o) => { o.guard = { ...o.guard, yes: true }; }); idle(); }) : [
+      wave ? key('It runs back now', () => begin(nextRunBack(Date.now(), wave.periodSeconds)), { class: 'go wide', 'data-focus': 'runs-back' }) : '',
+      key('Count me in', () => begin(Date.now() + 1000 * COUNT_IN_SECONDS), { class: wave ? 'hold wide' : 'go wide', 'data-focus': 'count-in' }),
+    ]);
   }
 
   /** A deliberate yes: held, not touched. */

@@ -9,11 +9,9 @@ import { dialledReading, guardPanel, lightWords, meterSteppers, readingOf } from
 import { dialWords, fLabel } from './side.js';
 import { dials, exposureValue, meterText } from '../logic/light.js';
 import { stepper } from './stepper.js';
-<<<<<<< HEAD
 import { enteringWords } from '../logic/entering.js';
-=======
+import { seaWatch } from './sea-watch.js';
 import { slateKey } from './slate.js';
->>>>>>> main
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
 const warn = (text) => el('div.warn', {}, text);
@@ -62,6 +60,7 @@ const BODIES = {
     };
     return [
       el('p', {}, 'Five minutes of sea from above, before you step down.'),
+      key(s.view.watch ? 'Watch the sea again' : 'Watch the sea', () => seaWatch(c), { class: 'hold', 'data-focus': 'sea-watch' }),
       el('div.wish-list', {}, rows.map((r) => el('button', { type: 'button', 'data-focus': `w-${r.id}`, onclick: () => wishSheet(r, nameOfKind(r.kind), s.strips?.find((q) => q.id === r.id), s.view.wishes?.[r.id], (text) => edit(r.id, text), document.body.dataset.light === 'night') }, marks(sealSvg(sealOfKind(r.kind), 32)), el('span', {}, nameOfKind(r.kind)), el('small', {}, parseWish(s.view.wishes?.[r.id]).word || 'no wish')))),
       guardPanel(store.outing, {
         leave: (clock) => { store.edit((o) => { o.guard = { ...o.guard, leaveBy: clock }; }); redraw(); },
@@ -137,11 +136,8 @@ const BODIES = {
       el('div.two', {}, el('div.value', {}, el('small', {}, 'Aperture'), el('b', {}, fLabel(d.fNumber))), el('div.value', {}, el('small', {}, 'ISO'), el('b', {}, String(d.iso)))),
       line(d.filters.length ? `${d.filters.join(' + ')}-stop` : 'No filter', d.filters.length ? 'nearest the lens, glass dry' : 'the light is low enough'),
       warn('Do not touch the focus ring'),
-<<<<<<< HEAD
       ...enteringWarnings(c),
-=======
       slateKey(c, false),
->>>>>>> main
     ];
   },
   cover(c) {

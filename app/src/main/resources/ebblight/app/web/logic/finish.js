@@ -56,7 +56,7 @@ export function sentence(finish) {
   }
   if (finish.blackAndWhite) {
     const moved = (finish.blackAndWhite.colours || []).filter((c) => Math.abs(c.stops) > 0.08);
-    add('blackAndWhite', 'in black and white', ' ');
+    add('blackAndWhite', 'in black and white', finish.exposure ? ' ' : ', ');
     moved.forEach((c) => add(`colour-${finish.blackAndWhite.colours.indexOf(c)}`, `${c.word || 'a colour'} ${stopWord(c.stops, 'lighter', 'darker')}`));
     if (finish.blackAndWhite.filter) {
       add('filter', `through a ${LENS_FILTERS[indexIn(LENS_FILTERS, finish.blackAndWhite.filter)][1].split(',')[0]} filter`, ' ');

@@ -44,6 +44,18 @@ export function runAt(run, now) {
   };
 }
 
+/** A tap on the shutter's count: common practice. */
+const LEAST_LEAD_SECONDS = 4;
+
+/** The wave that is wished to draw lines and its period: { periodSeconds }, or null where there is none. */
+export function linesWave(measured, wishes) {
+  const wave = measured.regions.find((r) => (wishes?.[r.id] || '').startsWith('lines') && r.wavePeriodSeconds > 0);
+  return wave ? { periodSeconds: wave.wavePeriodSeconds } : null;
+}
+
+/** When water that runs back now runs back again, with time to count in between; milliseconds. */
+export const nextRunBack = (now, periodSeconds) => now + 1000 * periodSeconds * Math.ceil(LEAST_LEAD_SECONDS / periodSeconds);
+
 /** "−1.1 stops", "+⅓"-free: one decimal, a true minus. */
 export const stopWords = (stops) => {
   const value = Math.abs(stops) < 0.05 ? 0 : stops;

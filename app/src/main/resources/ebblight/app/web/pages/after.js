@@ -1,6 +1,7 @@
 // After: back home. Sort, look, blend, repair, finish, write out; each tool is a module that draws into one host.
 
 import { el, fill, key } from '../dom.js';
+import { phoneSheet } from '../components/phone-sheet.js';
 import { TOOLS } from '../logic/after.js';
 
 const MODULES = {
@@ -32,7 +33,7 @@ export function open(host, app) {
   function nav() {
     const now = at();
     const carried = Object.fromEntries(CARRIED.filter((k) => now.asked[k]).map((k) => [k, now.asked[k]]));
-    fill(sub, TOOLS.map(([name, text]) => key(text, () => goTool(name, carried), { 'aria-current': name === now.tool ? 'page' : null, 'data-focus': `tool-${name}` })), el('span.cap', {}, tool?.hint || ''));
+    fill(sub, TOOLS.map(([name, text]) => key(text, () => goTool(name, carried), { 'aria-current': name === now.tool ? 'page' : null, 'data-focus': `tool-${name}` })), key('The phone’s log', () => phoneSheet(app, () => tool?.changed?.()), { 'data-focus': 'tool-phone' }), el('span.cap', {}, tool?.hint || ''));
     sub.querySelector('[aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }
 

@@ -7,6 +7,7 @@ import { placeForm, placeSheet, viewSheet } from '../components/plan-place.js';
 import { exposureSheet, guardSheet, leastSheet } from '../components/plan-sheets.js';
 import { rowsSheet } from '../components/plan-files.js';
 import { packingList, windowList } from '../components/plan-windows.js';
+import { phoneSheet } from '../components/phone-sheet.js';
 import { planDay } from '../components/plan-day.js';
 import { addDays, bagOf, dayIn, dayWords, exposureEnds, hourIn, lensOf, MOST_DAYS, number, questionOf, spanOf, timeWords, takeWindow, takenWords } from '../logic/plan.js';
 
@@ -252,7 +253,8 @@ export function open(host, { store, go, place, say, header }) {
         key(shutter ? `Shutter ${[...new Set(shutter.map(timeWords))].join(' to ')}` : 'Shutter time', () => exposureSheet(plan, setPlan, lensOf(view())), { class: 'wish-chip plain', 'data-focus': 'plan-exposure' }),
         where.station || plan.table ? key(plan.guard ? `Way back ${number(plan.guard.feetMetres, 1)} m` : 'Way back', () => guardSheet(plan, setPlan, whole?.answer.datum), { class: 'wish-chip plain', 'data-focus': 'plan-guard' }) : '',
         [['waters', 'table', 'Table of waters'], ['weather', 'weather', 'Forecast']].map(([kind, name, words]) =>
-          key(Array.isArray(plan[name]) ? `${words}: ${plan[name].length} rows` : words, () => rowsSheet(kind, Array.isArray(plan[name]) ? plan[name] : undefined, zone(), (rows) => setPlan(name, rows)), { class: 'wish-chip plain', 'data-focus': `plan-${name}` }))),
+          key(Array.isArray(plan[name]) ? `${words}: ${plan[name].length} rows` : words, () => rowsSheet(kind, Array.isArray(plan[name]) ? plan[name] : undefined, zone(), (rows) => setPlan(name, rows)), { class: 'wish-chip plain', 'data-focus': `plan-${name}` })),
+        key('The phone', () => phoneSheet({ store, say }, () => {}), { class: 'wish-chip plain', 'data-focus': 'plan-phone' })),
     );
   }
 

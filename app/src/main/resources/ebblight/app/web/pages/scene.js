@@ -298,11 +298,7 @@ export function createScene(store, tell) {
   }
 
   return {
-<<<<<<< HEAD
-    state, pictures, frames, open, weigh, solve, solveSoon, look, model, current, outline,
-=======
-    state, pictures, frames, open, bare, weigh, solve, solveSoon, model, current, outline,
->>>>>>> main
+    state, pictures, frames, open, bare, weigh, solve, solveSoon, look, model, current, outline,
     stroked,
     restrip: () => strips(turn, stop.signal).catch(() => {}),
     halt() {

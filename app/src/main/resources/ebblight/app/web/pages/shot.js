@@ -110,7 +110,7 @@ export function showShot(host, app) {
     picture.update({ parts: [], strokes: [], lines: c.step.id === 'compose' || c.step.id === 'level', horizon: s.measured.horizon, bare: true, note: '' });
   }
 
-  const wide = () => innerWidth > 700;
+  const wide = () => innerWidth > 700 && innerHeight > 500;
 
   draw();
   content.querySelector('h1')?.setAttribute('tabindex', '-1');

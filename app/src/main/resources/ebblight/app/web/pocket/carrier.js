@@ -3,6 +3,7 @@
 
 import * as reason from './reason.js';
 import * as keep from './keep.js';
+import { leaveAt } from '../logic/guard.js';
 import { packedOuting } from './packed.js';
 import { readFrames } from './clip.js';
 import { newer } from './newer.js';
@@ -51,7 +52,7 @@ async function outing() {
     keptIn: 'this tab',
     keptWords: 'This browser keeps nothing once the tab is closed. Save or send the log (After) before you close it.',
     now: new Date().toISOString(),
-    inputs: [...clips.keys()].map((path) => ({ path, clip: true, frames: clips.get(path).frames.length, bytes: 0 })),
+    inputs: [...clips.keys()].map((path) => ({ path, clip: true, frames: (clips.get(path).frames || clips.get(path).files).length, bytes: 0 })),
   };
 }
 
@@ -70,9 +71,25 @@ async function writeOuting(document) {
   return { revision: written.revision };
 }
 
+/** The bag: one's own, or that of the page, which may be a teacher's. Own is what was changed on this phone. */
 async function kit() {
+  const own = await keep.read('kit');
+  const whose = own && (await keep.read('whose')) !== 'page' ? 'own' : 'page';
+  return { ...(whose === 'own' ? own : (await packedOuting()).kit), whose };
+}
+
+async function writeKit({ whose, ...bag }) {
+  await keep.change('kit', () => bag);
+  await keep.change('whose', () => 'own');
+  return kit();
+}
+
+/** Puts the other bag on the page; without one of one's own, that begins as the page's. */
+async function takeBag(whose) {
   const packed = await packedOuting();
-  return keep.change('kit', (known) => known || packed.kit);
+  await keep.change('kit', (own) => own || packed.kit);
+  await keep.change('whose', () => whose);
+  return kit();
 }
 
 async function drop(query, file, options) {
@@ -132,7 +149,7 @@ async function pictureAt(node, request, frames, options) {
 }
 
 /** Pictures at whole stops are kept small with the answers; those between are made from the clip alone. */
-const kept = (request) => ['measure/1', 'parts/1', 'wish/1'].includes(request.schema) || (request.schema === 'preview/1' && request.node % 3 === 0);
+const kept = (request) => ['measure/1', 'parts/1', 'wish/1', 'wash/1'].includes(request.schema) || (request.schema === 'preview/1' && request.node % 3 === 0);
 
 async function ask(request, options = {}) {
   if (!request.frames) {
@@ -197,11 +214,27 @@ async function strip(request, frames, options) {
   return { answer: { schema: 'strip/1', firstThird: FIRST, everyThirds: every, strips }, blobs: made };
 }
 
+/** How much the tide rises from now until the time to leave; null where no station was packed or no time is set. */
+async function rise() {
+  const packed = await packedOuting();
+  const { outing: document } = await outing();
+  const now = Date.now();
+  const until = leaveAt(document, now);
+  if (!packed.station || until === null || until <= now) {
+    return null;
+  }
+  const { heights } = await reason.answer({ schema: 'tide/1', station: packed.station, from: new Date(now).toISOString(), to: new Date(until).toISOString(), everySeconds: 300 });
+  const levels = heights.map((one) => one.heightMetres);
+  return { metres: Math.max(...levels) - levels[0], until: document.guard.leaveBy };
+}
+
 const routes = {
+  'GET /api/rise': rise,
   'GET /api/outing': outing,
   'PUT /api/outing': (query, body) => writeOuting(JSON.parse(body)),
   'GET /api/kit': kit,
-  'PUT /api/kit': (query, body) => keep.change('kit', () => JSON.parse(body)),
+  'PUT /api/kit': (query, body) => writeKit(JSON.parse(body)),
+  'POST /api/kit': (query) => takeBag(query.get('whose')),
   'POST /api/drop': drop,
 };
 

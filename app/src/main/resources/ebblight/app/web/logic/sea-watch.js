@@ -1,0 +1,29 @@
+// Words of a sea watch. No line is a limit of what the sea does.
+
+import { plain } from '../axis/scale.js';
+
+export const WATCH_MINUTES = 5;
+export const WATCH_GAP_SECONDS = 5;
+
+const time = (seconds) => {
+  const { number, unit } = plain(Math.max(1, Math.round(seconds)));
+  return `${number} ${unit}`;
+};
+
+export const watchWords = ({ watchedSeconds, highestAtSeconds, washedFraction }) =>
+  washedFraction > 0 ? `Highest wash of ${time(watchedSeconds)}: it came after ${time(highestAtSeconds)}.` : `No wash above the usual water in ${time(watchedSeconds)}.`;
+
+/** @param rise { metres, until } of the tide, or null when it is not known */
+export function riseWords(rise, washMetres, outing) {
+  if (!outing.guard?.leaveBy) {
+    return 'Set the time to leave: then the tide’s rise until then is added.';
+  }
+  if (!rise) {
+    return 'How much the tide rises until you leave is not known here: look it up, and add it to what you saw.';
+  }
+  if (rise.metres <= 0) {
+    return `By the table the tide does not rise until ${rise.until}. Sets of waves still can come higher than the line.`;
+  }
+  const risen = `By the table the tide rises ${rise.metres.toFixed(1)} m until ${rise.until}`;
+  return washMetres ? `${risen}: the broken line, if the ground goes on as steep as it is. An estimate.` : `${risen}: every wash then comes that much higher than the line. Say how high the wash was, and it is drawn.`;
+}

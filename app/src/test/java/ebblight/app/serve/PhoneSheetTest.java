@@ -1,0 +1,192 @@
+package ebblight.app.serve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.google.zxing.BinaryBitmap;
+import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.common.HybridBinarizer;
+import com.google.zxing.qrcode.QRCodeReader;
+import com.grack.nanojson.JsonArray;
+import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonWriter;
+import ebblight.app.ask.Asked;
+import ebblight.app.ask.UsageException;
+import ebblight.app.kit.KitStore;
+import ebblight.app.pocket.PocketCode;
+import ebblight.app.pocket.PocketOuting;
+import ebblight.app.pocket.PocketPage;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.net.InetAddress;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+
+/** From desk to phone and back: the door in the house's network, an outing as a code, the log. */
+@SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
+class PhoneSheetTest {
+
+    @TempDir
+    Path temporary;
+
+    private JsonObject packed() throws Exception {
+        return PocketOuting.of(
+                Asked.parse(PhonePage.OUTING), new KitStore(temporary.resolve("data")).read(), temporary);
+    }
+
+    private static void assumePage() {
+        assumeTrue(
+                PocketPage.class.getResource("/ebblight/pocket/reason.wasm") != null,
+                "built without the phone page (-Dpocket.phase=none)");
+    }
+
+    private static HttpResponse<String> get(String address) throws Exception {
+        return HttpClient.newHttpClient()
+                .send(
+                        HttpRequest.newBuilder(URI.create(address)).build(),
+                        HttpResponse.BodyHandlers.ofString(StandardCharsets.UTF_8));
+    }
+
+    /** A clock that is put forward by hand. */
+    private static final class Hands extends Clock {
+        private Instant now = Instant.parse("2027-01-14T12:00:00Z");
+
+        @Override
+        public ZoneId getZone() {
+            return ZoneOffset.UTC;
+        }
+
+        @Override
+        public Clock withZone(ZoneId zone) {
+            return this;
+        }
+
+        @Override
+        public Instant instant() {
+            return now;
+        }
+    }
+
+    @Test
+    void theDoorIsShutUntilAskedForKnowsItsTokenAndShutsByItself() throws Exception {
+        assumePage();
+        Hands clock = new Hands();
+        try (HandOver door = new HandOver(clock)) {
+            assertThat(door.link()).isEmpty();
+            String link = door.open(InetAddress.getLoopbackAddress(), packed());
+            assertThat(get(link).body()).contains("Save the page", "plain http", "iOS");
+            assertThat(get(link + "ebblight-pocket.html").body()).contains("part-wasm", "part-script");
+            assertThat(Asked.parse(get(link + "outing.pocket.json").body()).getString("schema"))
+                    .isEqualTo("pocket-outing/1");
+            URI at = URI.create(link);
+            String root = "http://" + at.getHost() + ":" + at.getPort() + "/";
+            assertThat(get(root).statusCode()).isEqualTo(404);
+            assertThat(get(root + "0".repeat(48) + "/outing.pocket.json").statusCode())
+                    .isEqualTo(404);
+            assertThat(get(link + "outing.json").statusCode()).isEqualTo(404);
+            assertThat(get(link.replace("127.0.0.1", "localhost")).statusCode())
+                    .as("a name that another site may point here")
+                    .isEqualTo(404);
+            clock.now = clock.now.plus(Duration.ofMinutes(16));
+            assertThat(get(link).statusCode()).isEqualTo(404);
+            assertThat(door.link()).isEmpty();
+            assertThatThrownBy(() -> get(link)).isInstanceOf(java.net.ConnectException.class);
+        }
+    }
+
+    @Test
+    void aCodeGoesToHttpsAloneAndALargeOutingIsToldToBeTooLarge() throws Exception {
+        assertThatThrownBy(() -> PocketCode.address("http://example.org/site/", packed()))
+                .isInstanceOf(UsageException.class)
+                .hasMessageContaining("https");
+        assertThat(PocketCode.address("https://example.org/site/", packed()).length())
+                .isLessThanOrEqualTo(PocketCode.MOST_SIGNS);
+        JsonObject large = packed();
+        JsonArray rows = new JsonArray();
+        for (int i = 0; i < 400; i++) {
+            rows.add("2027-01-01T" + i + ", " + Math.sin(i));
+        }
+        large.put("table", rows);
+        assertThat(PocketCode.address("https://example.org/site/", large).length())
+                .isGreaterThan(PocketCode.MOST_SIGNS);
+    }
+
+    private static String onScreen(byte[] png) throws Exception {
+        BufferedImage picture = ImageIO.read(new ByteArrayInputStream(png));
+        int[] pixels = picture.getRGB(0, 0, picture.getWidth(), picture.getHeight(), null, 0, picture.getWidth());
+        return new QRCodeReader()
+                .decode(new BinaryBitmap(
+                        new HybridBinarizer(new RGBLuminanceSource(picture.getWidth(), picture.getHeight(), pixels))))
+                .getText();
+    }
+
+    @Test
+    void theCodeOnTheScreenOpensInTheInstalledPageAndTheLogComesHome() throws Exception {
+        OpenPages.assumeBrowser();
+        assumePage();
+        Path root = Files.createDirectories(temporary.resolve("outing"));
+        Files.writeString(
+                root.resolve("outing.json"),
+                PhonePage.OUTING.replace("Test shore", "Other shore").replace("\"Shore\"", "\"Ledge\""));
+        try (OpenPages desk = OpenPages.on(root, temporary);
+                PhonePage phone = PhonePage.of(temporary)) {
+            com.sun.net.httpserver.HttpServer host = PocketSiteTest.host(temporary.resolve("site"), 0, "");
+            int port = host.getAddress().getPort();
+            phone.browser().driver().get(PocketSiteTest.at(port, ""));
+            phone.wait("navigator.serviceWorker.ready.then(() => done(true));");
+            host.stop(0);
+
+            desk.browser().driver().get(desk.server().link().toString());
+            desk.browser().driver().get(desk.server().link().resolve("/#after").toString());
+            desk.browser().press("The phone’s log");
+            desk.browser().find("input[type=url]").sendKeys(PocketSiteTest.at(port, ""));
+            desk.browser().press("Show the outing as a code");
+            String address =
+                    onScreen(desk.browser().find(".code svg").getScreenshotAs(org.openqa.selenium.OutputType.BYTES));
+
+            phone.browser().driver().get("about:blank");
+            phone.browser().driver().get(address);
+            phone.browser().until("document.body.innerText.includes('Ledge')");
+            phone.browser().driver().get("about:blank");
+            phone.browser().driver().get(PocketSiteTest.at(port, "#there/view-1/shot/8?time=1s"));
+            phone.browser().press("Count me in");
+            phone.browser().press("I closed it now");
+            phone.browser().press("Log, pack");
+            phone.browser().until("!Object.keys(localStorage).some(k => k.startsWith('ebblight-unsaved'))");
+            String log = String.valueOf(phone.wait("import('ebblight/pocket/carrier.js').then(({ json }) =>"
+                    + " json('/api/outing')).then(({ outing }) => done(JSON.stringify(outing)));"));
+
+            Path file = temporary.resolve("outing-from-phone.json");
+            Files.writeString(file, log);
+            for (int times = 0; times < 2; times++) {
+                desk.browser()
+                        .driver()
+                        .findElement(By.cssSelector("input[aria-label='Log of the phone']"))
+                        .sendKeys(file.toString());
+                desk.browser().until("document.body.innerText.includes('" + (1 - times) + " new, 1 in the log')");
+            }
+            assertThat(desk.outing().getArray("log")).hasSize(1);
+            Files.writeString(file, JsonWriter.string(packed()));
+            desk.browser()
+                    .driver()
+                    .findElement(By.cssSelector("input[aria-label='Log of the phone']"))
+                    .sendKeys(file.toString());
+            desk.browser().until("document.body.innerText.includes('is no log of the phone page')");
+        }
+    }
+}
