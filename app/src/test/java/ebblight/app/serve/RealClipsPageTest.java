@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
-/** Clips of real water, cloud and leaves, walked from the choice of the clip to the log, by keys alone and by touch alone. */
+/** Clips of real water, cloud and leaves, walked from the opening of the folder to the log, by keys alone and by touch alone. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
 class RealClipsPageTest {
 
@@ -87,8 +87,12 @@ class RealClipsPageTest {
     void fromTheClipToTheLog(String input, String part, String by) throws Exception {
         boolean touch = by.equals("touch");
         browser.size(touch ? 390 : 1440, touch ? 844 : 900);
-        browser.run("location.hash = '#there/none/new'");
-        press(touch, input);
+        Object id = browser.driver()
+                .executeAsyncScript(
+                        "const done = arguments[1]; fetch('/api/outing').then(r => r.json()).then(whole =>"
+                                + " done(whole.outing.views.find(v => v.frames === arguments[0]).id));",
+                        input);
+        browser.run("location.hash = '#there/' + arguments[0]", id);
         browser.until(READY + " || document.body.innerText.includes('How far apart are these frames?')");
         if (browser.text().contains("How far apart are these frames?")) {
             press(touch, "Read them so");
