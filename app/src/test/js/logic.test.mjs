@@ -253,6 +253,7 @@ test('what comes into the picture is asked for where the lens is known, and told
   assert.match(words[0], /^The sun .* 19:03:20, .*optical finder/);
   assert.match(words[1], /^The moon .* 19:04:00/);
   assert.deepEqual(enteringWords(undefined, 'UTC'), []);
+});
 
 test('a card is laid out once and whole, in blocks that do not overlap', async () => {
   const { layOut, inSight } = await load('logic/after.js');
