@@ -1,5 +1,6 @@
 package ebblight.core.motion;
 
+import ebblight.core.numeric.Rounding;
 import ebblight.core.numeric.Work;
 
 /**
@@ -74,7 +75,7 @@ record Drift(Flow flow, double gain, double relativeError) {
      */
     private Drift withoutWhatStands(DriftMeans means, boolean affine, Work work) {
         double pixelsApart = flow.speed(means.width() / 2.0, means.height() / 2.0) * means.spacing();
-        int apart = Math.max(1, (int) Math.rint(CHANGE_OF_WIDTH * means.width() / Math.max(pixelsApart, 1e-9)));
+        int apart = Math.max(1, (int) Rounding.even(CHANGE_OF_WIDTH * means.width() / Math.max(pixelsApart, 1e-9)));
         if (means.count() - apart < Math.max(2, apart)) {
             return this;
         }
