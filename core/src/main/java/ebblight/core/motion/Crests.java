@@ -48,8 +48,8 @@ final class Crests {
 
     private double likeness() {
         int frames = series.frames();
-        int block =
-                Math.max(1, (int) Rounding.even(Math.min(BLOCK * frames, LONGEST_BLOCK_SECONDS / series.spacingSeconds())));
+        int block = Math.max(
+                1, (int) Rounding.even(Math.min(BLOCK * frames, LONGEST_BLOCK_SECONDS / series.spacingSeconds())));
         int starts = Math.min(STARTS, frames - block + 1);
         double[] means = new double[at.length * starts];
         int[] first = new int[starts];
