@@ -173,7 +173,7 @@ export function open(host, app) {
   return {
     moved(at) {
       const view = viewOf(at);
-      if (view && at.part !== 'new' && (!view.frames || !scene.state.view || view.id !== scene.state.view.id)) {
+      if (view && at.part !== 'new' && (!view.frames || !scene.state.view || view.id !== scene.state.view.id || scene.state.measured?.guessed)) {
         start();
         return;
       }
