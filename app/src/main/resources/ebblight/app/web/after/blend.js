@@ -6,7 +6,7 @@ import * as engine from '../engine.js';
 import { mountPicture, outlineOf } from '../components/picture.js';
 import { progressBox } from '../components/progress.js';
 import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
-import { sayThird, secondsOf, say as sayTime } from '../axis/scale.js';
+import { sayThird, say as sayTime } from '../axis/scale.js';
 import { burstsOf, nameOf, pathIn, stemOf } from '../logic/after.js';
 import { WAYS, documentOf, firstChoice, longestThird, shortestThird, waysOf, wordsOf } from '../logic/blend.js';
 import { clamp } from '../logic/finish.js';
