@@ -1,6 +1,5 @@
 package ebblight.app;
 
-import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
@@ -12,7 +11,6 @@ import ebblight.app.plan.StationCatalogue;
 import ebblight.app.plan.WishesFile;
 import ebblight.app.plan.Zone;
 import ebblight.core.sky.Place;
-import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
@@ -31,7 +29,7 @@ import picocli.CommandLine.Parameters;
         name = "outing",
         mixinStandardHelpOptions = true,
         description = "Begins an outing: a folder of plain files that outlives the program.",
-        subcommands = {OutingCommand.New.class, OutingJoinCommand.class})
+        subcommands = {OutingCommand.New.class, OutingViewCommand.class, OutingJoinCommand.class})
 final class OutingCommand implements Callable<Integer> {
 
     @Override
@@ -119,7 +117,7 @@ final class OutingCommand implements Callable<Integer> {
                             wished.put(file, request.get(file));
                         }
                     }
-                    ask(wished);
+                    WishesFile.check(wished, printer.work());
                 } catch (RequestException e) {
                     throw new UnreadableInputException(wishes, String.valueOf(e.getMessage()));
                 }
@@ -141,23 +139,11 @@ final class OutingCommand implements Callable<Integer> {
             view.put(wished);
             plan.put(wished);
             try {
-                ask(wished);
+                WishesFile.check(wished, printer.work());
             } catch (RequestException e) {
                 throw new UsageException("--hour or an option beside it: " + e.getMessage());
             }
             return wished;
-        }
-
-        /** Asks for one day, so that what cannot be used is said before anything is written. */
-        private void ask(JsonObject wished) throws IOException {
-            JsonObject whole = new JsonObject();
-            whole.put("hours", JsonArray.from("00:00", "24:00"));
-            whole.put("at", "0,0");
-            whole.put("from", "2027-01-01");
-            whole.put("to", "2027-01-02");
-            whole.putAll(wished);
-            whole.put("schema", "wishes/1");
-            Asked.of(new Engine(), WishesFile.request(whole, Path.of("")), printer.work());
         }
 
         private static String station(String typed) throws IOException {

@@ -1,6 +1,5 @@
 package ebblight.app;
 
-import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.UsageException;
 import ebblight.app.plan.TideTableFile;
@@ -9,21 +8,15 @@ import ebblight.app.plan.Zone;
 import ebblight.core.exposure.ShutterTime;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What is planned of an outing besides its place: wishes of the hour, days, shutter time, way back, files. */
 final class PlanOptions {
 
-    @Option(
-            names = "--hour",
-            paramLabel = "WISH=VALUE",
-            description = {
-                "A wish of the hour, as often as needed: sunAltitude=-6,5  tideMetres=1,2.5  tideDirection=falling",
-                "sunInFrame=no  twilight=civil,nautical  hours=05:00,22:00  days=sat,sun  ev100=4,9"
-            })
-    private List<String> hour = List.of();
+    @Mixin
+    private final HourOptions hour = new HourOptions();
 
     @Option(names = "--from", paramLabel = "DATE", description = "First day to search, such as 2027-01-10.")
     private @Nullable String from;
@@ -76,14 +69,7 @@ final class PlanOptions {
 
     /** Puts what was typed into a document of wishes ({@code wishes/1}). */
     void put(JsonObject wishes) throws IOException {
-        for (String typed : hour) {
-            int is = typed.indexOf('=');
-            if (is < 1 || is == typed.length() - 1) {
-                throw new UsageException("--hour: \"" + typed + "\" is no wish; expected one such as sunAltitude=-6,5");
-            }
-            wishes.put(
-                    typed.substring(0, is).trim(), value(typed.substring(is + 1).trim()));
-        }
+        hour.put(wishes);
         if (from == null != (to == null)) {
             throw new UsageException("--from, --to: give both days or neither");
         }
@@ -111,25 +97,6 @@ final class PlanOptions {
         if (value != null) {
             wishes.put(name, value);
         }
-    }
-
-    /** Yes or no, numbers or words: what the engine expects of a wish is for the engine to say. */
-    private static Object value(String typed) {
-        if (List.of("yes", "true").contains(typed)) {
-            return true;
-        }
-        if (List.of("no", "false").contains(typed)) {
-            return false;
-        }
-        JsonArray list = new JsonArray();
-        for (String part : typed.split(",", -1)) {
-            try {
-                list.add(Double.parseDouble(part.trim()));
-            } catch (NumberFormatException e) {
-                list.add(part.trim());
-            }
-        }
-        return List.of("rising", "falling", "any").contains(typed) ? typed : list;
     }
 
     private static JsonObject exposure(String typed) {

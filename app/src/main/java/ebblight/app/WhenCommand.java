@@ -8,6 +8,7 @@ import ebblight.app.ask.UsageException;
 import ebblight.app.draw.DayPlan;
 import ebblight.app.draw.Pictures;
 import ebblight.app.draw.Sheet;
+import ebblight.app.plan.PlannedOuting;
 import ebblight.app.plan.WishesFile;
 import ebblight.app.plan.Zone;
 import ebblight.engine.Engine;
@@ -16,6 +17,7 @@ import ebblight.imaging.OutputFile;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -41,12 +43,20 @@ final class WhenCommand implements Callable<Integer> {
     private static final double STRIP_WIDTH = 900;
     private static final double LENS_WIDTH = 560;
 
+    /** Days that are searched of an outing that names none, as on the page. */
+    private static final int DAYS_AHEAD = 35;
+
     @Mixin
     private final JsonOption json = new JsonOption();
 
-    @Parameters(paramLabel = "WISHES.json", description = "What is wished (wishes/1, see docs/schemas/wishes.md).")
+    @Parameters(
+            paramLabel = "WISHES.json|OUTING",
+            description = "What is wished (wishes/1, see docs/schemas/wishes.md), or the folder of a planned outing.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Path file;
+
+    @Option(names = "--view", paramLabel = "ID", description = "The view of the outing (default: the first planned).")
+    private @Nullable String view;
 
     @Option(names = "--time", paramLabel = "T", description = "Shutter time wished for: how many frames fit? 2m")
     private @Nullable String time;
@@ -76,7 +86,8 @@ final class WhenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws IOException {
-        JsonObject wishes = SurveyRequest.document(file);
+        JsonArray views = new JsonArray();
+        JsonObject wishes = wishes(views);
         if (time != null) {
             JsonObject exposure = new JsonObject();
             exposure.put("time", time);
@@ -95,6 +106,9 @@ final class WhenCommand implements Callable<Integer> {
         JsonObject answer = ask(request);
         Zone zone = WishesFile.zone(wishes);
         answer.put("zone", zone.name());
+        if (!views.isEmpty()) {
+            answer.put("views", views);
+        }
         draw(wishes, request, answer, zone);
         if (json.wanted()) {
             printer.line(Asked.print(answer));
@@ -102,6 +116,49 @@ final class WhenCommand implements Callable<Integer> {
             new WhenReport(answer, zone, printer).print();
         }
         return answer.getArray("windows").isEmpty() ? ExitCode.NO_ANSWER : ExitCode.DONE;
+    }
+
+    /** What the file wishes, or what the outing wishes of one of its views; the planned ones are put into {@code views}. */
+    private JsonObject wishes(JsonArray views) throws IOException {
+        if (!Files.isDirectory(file)) {
+            if (view != null) {
+                throw new UsageException("--view: belongs to the folder of an outing, was given " + file);
+            }
+            return SurveyRequest.document(file);
+        }
+        JsonObject outing = SurveyRequest.document(file.resolve("outing.json"));
+        List<JsonObject> planned = PlannedOuting.planned(outing);
+        JsonObject chosen = planned.stream()
+                .filter(v -> view == null || view.equals(v.getString("id")))
+                .findFirst()
+                .orElseThrow(() -> new UnreadableInputException(
+                        file.resolve("outing.json"),
+                        view == null
+                                ? "holds no view of which an hour is wished; add one by ./ebblight outing view"
+                                : "holds no planned view " + view + "; it holds "
+                                        + String.join(
+                                                ", ",
+                                                planned.stream()
+                                                        .map(v -> v.getString("id"))
+                                                        .toList())));
+        for (JsonObject one : planned) {
+            JsonObject row = new JsonObject();
+            row.put("id", one.getString("id"));
+            row.put("name", one.getString("name", one.getString("id")));
+            row.put("asked", one.equals(chosen));
+            views.add(row);
+        }
+        try {
+            JsonObject wishes = PlannedOuting.wishes(outing, chosen);
+            if (!wishes.has("from")) {
+                LocalDate today = WishesFile.zone(wishes).date(Instant.now());
+                wishes.put("from", today.toString());
+                wishes.put("to", today.plusDays(DAYS_AHEAD).toString());
+            }
+            return wishes;
+        } catch (RequestException e) {
+            throw new UnreadableInputException(file.resolve("outing.json"), String.valueOf(e.getMessage()));
+        }
     }
 
     private JsonObject request(JsonObject wishes) throws IOException {
@@ -126,7 +183,7 @@ final class WhenCommand implements Callable<Integer> {
         if ((time != null && words.startsWith("exposure.")) || (!filters.isEmpty() && words.startsWith("kit."))) {
             throw new UsageException(words.replace("exposure.", "--").replace("kit.", "--"));
         }
-        return new UnreadableInputException(file, words);
+        return new UnreadableInputException(Files.isDirectory(file) ? file.resolve("outing.json") : file, words);
     }
 
     private void draw(JsonObject wishes, JsonObject request, JsonObject answer, Zone zone) throws IOException {

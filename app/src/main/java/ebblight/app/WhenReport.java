@@ -1,5 +1,6 @@
 package ebblight.app;
 
+import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.Words;
@@ -29,6 +30,10 @@ final class WhenReport {
         List<JsonObject> windows = Asked.rows(answer.getArray("windows"));
         printer.line(printer.strong(answer.getString("at") + "   "
                 + (windows.size() == 1 ? "1 window" : windows.size() + " windows") + "   hours in " + zone.name()));
+        for (JsonObject view : Asked.rows(answer.getArray("views", new JsonArray()))) {
+            printer.line((view.getBoolean("asked") ? "for " : "also planned, --view ") + view.getString("id") + ", "
+                    + view.getString("name"));
+        }
         JsonObject station = answer.getObject("station");
         if (station != null) {
             printer.line(printer.faint("water: " + station.getString("name")

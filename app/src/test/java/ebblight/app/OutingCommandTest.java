@@ -148,4 +148,49 @@ class OutingCommandTest {
         }
         assertThat(Files.exists(outing)).isFalse();
     }
+
+    /** An outing has several views, each with its own wishes; when answers for each of them. */
+    @Test
+    void severalViewsArePlannedAndSearchedFromTheCommandLine() throws Exception {
+        Path outing = folder.resolve("two");
+        assertThat(Said.by(("outing new " + outing + " --at 0,0 --zone UTC --view-azimuth 90 --hour sunInFrame=yes"
+                                        + " --from 2027-03-20 --to 2027-03-22 --min-minutes 10")
+                                .split(" "))
+                        .code())
+                .isZero();
+        Said added = Said.by(
+                "outing",
+                "view",
+                outing.toString(),
+                "--name",
+                "west",
+                "--view-azimuth",
+                "270",
+                "--focal",
+                "50",
+                "--json");
+        assertThat(added.code()).as(added.err()).isZero();
+        assertThat(JsonParser.object().from(added.out()).getString("view")).isEqualTo("view-2");
+        JsonObject west = written(outing).getArray("views").getObject(1);
+        assertThat(west.getObject("hour").getBoolean("sunInFrame")).isTrue();
+        assertThat(written(outing).getInt("revision")).isEqualTo(2);
+        // on the equator at the equinox the sun stands due east in the morning, due west in the evening (common
+        // knowledge)
+        for (String[] view : new String[][] {{"view-1", "T0[6-9]"}, {"view-2", "T1[5-8]"}}) {
+            Said said = Said.by("when", outing.toString(), "--view", view[0], "--json");
+            assertThat(said.code()).as(said.err()).isZero();
+            JsonObject answer = JsonParser.object().from(said.out());
+            assertThat(answer.getArray("windows").getObject(0).getString("start"))
+                    .containsPattern(view[1]);
+            assertThat(answer.getArray("views")).hasSize(2);
+        }
+        assertThat(Said.by("when", outing.toString()).out())
+                .contains("for view-1", "also planned, --view view-2, west");
+        Said.by("when", outing.toString(), "--view", "view-9").refuses(3, "outing.json", "view-9", "view-1, view-2");
+        Said.by("outing", "view", outing.toString()).refuses(2, "--view-azimuth");
+        Said.by("outing", "view", outing.toString(), "--hour", "sunAltitude=5,-6")
+                .refuses(2, "sunAltitude");
+        Said.by("outing", "view", folder.toString(), "--view-azimuth", "5").refuses(3, "outing.json", "outing new");
+        assertThat(written(outing).getInt("revision")).isEqualTo(2);
+    }
 }

@@ -97,7 +97,8 @@ record TideRow(HourAxis axis, double height) {
     private void wayBack(Drawing to, Labels labels, double metres, double at) {
         Lettering type = Lettering.of(axis.small(), Ink.WRACK).strong().haloed();
         String height = HourAxis.number(metres, 1) + " m";
-        for (String words : List.of("way back, less the margin for waves: " + height, "way back " + height)) {
+        for (String words : List.of(
+                "way back, less the margin for waves: " + height, "way back, less margin: " + height, "way back")) {
             double wide = to.width(type, words);
             List<Place> places = new ArrayList<>();
             for (double foot : new double[] {at - 5, at + axis.small() + 3}) {

@@ -1,8 +1,12 @@
 package ebblight.app.plan;
 
+import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
+import ebblight.core.numeric.Work;
 import ebblight.core.sky.Place;
+import ebblight.engine.Engine;
 import ebblight.engine.RequestException;
 import ebblight.engine.StationFields;
 import java.io.IOException;
@@ -54,6 +58,18 @@ public final class WishesFile {
             request.put("weather", WeatherFile.read(folder.resolve(wishes.getString("weather"))));
         }
         return request;
+    }
+
+    /** Asks for one day, so that what cannot be used is said before anything is written. */
+    public static void check(JsonObject wishes, Work work) throws IOException {
+        JsonObject whole = new JsonObject();
+        whole.put("hours", JsonArray.from("00:00", "24:00"));
+        whole.put("at", "0,0");
+        whole.put("from", "2027-01-01");
+        whole.put("to", "2027-01-02");
+        whole.putAll(wishes);
+        whole.put("schema", "wishes/1");
+        Asked.of(new Engine(), request(whole, Path.of("")), work);
     }
 
     /** The zone of a document of wishes; UTC when it names none. */
