@@ -326,3 +326,37 @@ test('a blend asks for a time, the lull or all frames', async () => {
   assert.equal(longestThird(7.9), 8);
   assert.equal(shortestThird(0.5), -3);
 });
+
+test('the slate says the clock on the wall, whatever the zone', async () => {
+  const { slateText, wallTime } = await load('logic/slate.js');
+  // IANA time zone database: Kathmandu is 5 h 45 min ahead, St John's 3 h 30 min behind in winter
+  const at = Date.UTC(2027, 0, 14, 16, 15, 7, 900);
+  assert.equal(wallTime('Asia/Kathmandu', at), '2027-01-14T22:00:07+05:45');
+  assert.equal(wallTime('America/St_Johns', at), '2027-01-14T12:45:07-03:30');
+  const said = JSON.parse(slateText({ zone: 'UTC', view: 'cove', filters: [6, 'pol'], wishes: { 'flowing-2': 'silky', 'flowing-1': 'mist', 'drifting-1': 'sharp' } }, at));
+  assert.deepEqual(said, { schema: 'slate/1', time: '2027-01-14T16:15:07+00:00', view: 'cove', filters: ['6', 'pol'], wish: ['water=silky', 'cloud=sharp'] });
+});
+
+test('lines are counted in to a wave that runs back', async () => {
+  const { linesWave, nextRunBack } = await load('logic/staff.js');
+  const measured = { regions: [{ id: 'fixed-1' }, { id: 'flowing-1', wavePeriodSeconds: 9 }] };
+  assert.equal(linesWave(measured, { 'flowing-1': 'silky' }), null);
+  assert.deepEqual(linesWave(measured, { 'flowing-1': 'lines!' }), { periodSeconds: 9 });
+  assert.equal(nextRunBack(1000, 9), 10000);
+  // a wave sooner than one can count: the one after it
+  assert.equal(nextRunBack(0, 3), 6000);
+});
+
+test('a newer page of the desk changes the plan and not what the phone wrote', async () => {
+  const { newer } = await load('pocket/newer.js');
+  const known = {
+    name: 'A', revision: 7, packedRevision: 2, plan: { from: 'old' }, guard: { leaveBy: '17:00' }, log: [{ frame: 1 }],
+    views: [{ id: 'view-1', name: 'Shore', frames: 'clip.mp4', wishes: { 'flowing-1': 'silky' } }, { id: 'view-2', name: 'mine' }],
+  };
+  const packed = { name: 'B', revision: 3, packedRevision: 3, plan: { from: 'new' }, log: [], views: [{ id: 'view-1', name: 'From the steps', wishes: {} }] };
+  assert.equal(newer(known, { ...packed, packedRevision: 2 }), known);
+  const made = newer(known, packed);
+  assert.equal(made.name, 'B');
+  assert.deepEqual([made.plan, made.log, made.guard, made.revision], [packed.plan, known.log, known.guard, 8]);
+  assert.deepEqual(made.views, [{ id: 'view-1', name: 'From the steps', frames: 'clip.mp4', wishes: { 'flowing-1': 'silky' } }, { id: 'view-2', name: 'mine' }]);
+});

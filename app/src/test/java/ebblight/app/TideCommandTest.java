@@ -23,7 +23,11 @@ class TideCommandTest {
         command[0] = "tide";
         System.arraycopy(water, 0, command, 1, water.length);
         System.arraycopy(
-                new String[] {"--from", "2027-01-10T00:00Z", "--to", "2027-01-11T00:00Z"}, 0, command, water.length + 1, 4);
+                new String[] {"--from", "2027-01-10T00:00Z", "--to", "2027-01-11T00:00Z"},
+                0,
+                command,
+                water.length + 1,
+                4);
         return Said.by(command);
     }
 
@@ -33,9 +37,9 @@ class TideCommandTest {
         Path table = Files.writeString(
                 folder.resolve("waters.csv"),
                 "time,heightMetres,kind\n2027-01-10T03:00Z,5,high\n2027-01-10T09:00Z,1,low\n2027-01-10T15:20Z,5,high\n");
-        for (String[] water : new String[][] {
-            {"--station", "saint malo"}, {"--near", "48.65,-2.03"}, {"--table", table.toString()}
-        }) {
+        for (String[] water :
+                new String[][] {{"--station", "saint malo"}, {"--near", "48.65,-2.03"}, {"--table", table.toString()}
+                }) {
             Said said = tide(water);
             assertThat(said.code()).as(said.err()).isZero();
             assertThat(said.out()).contains(CAUTIONS);

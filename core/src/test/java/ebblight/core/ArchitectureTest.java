@@ -38,8 +38,6 @@ class ArchitectureTest {
             "sqrt",
             "floor",
             "ceil",
-            "round",
-            "rint",
             "signum",
             "floorMod",
             "floorDiv",

@@ -2,6 +2,7 @@ package ebblight.engine;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -50,14 +51,14 @@ public final class Fields {
     }
 
     private static String plain(double value) {
-        return value == Math.rint(value) && Math.abs(value) < 1e9
+        return value == Rounding.even(value) && Math.abs(value) < 1e9
                 ? Long.toString((long) value)
                 : Double.toString(value);
     }
 
     public int whole(String name, int otherwise) {
         double value = number(name, otherwise);
-        if (value != Math.rint(value) || Math.abs(value) > 1e9) {
+        if (value != Rounding.even(value) || Math.abs(value) > 1e9) {
             throw new RequestException(path + name, "must be a whole number, was " + value);
         }
         return (int) value;

@@ -3,6 +3,7 @@ package ebblight.engine;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.exposure.ShutterTime;
+import ebblight.core.numeric.Rounding;
 import ebblight.core.numeric.Work;
 import ebblight.core.outing.CloudLayer;
 import ebblight.core.outing.FirstGuess;
@@ -104,6 +105,6 @@ final class GuessAnswerer implements Engine.Answerer {
     /** Two figures: a guess has no more. */
     private static double round(double seconds) {
         double step = seconds >= 100 ? 10 : seconds >= 10 ? 1 : seconds >= 1 ? 0.1 : 0.01;
-        return Math.max(step, Math.rint(seconds / step) * step);
+        return Math.max(step, Rounding.even(seconds / step) * step);
     }
 }

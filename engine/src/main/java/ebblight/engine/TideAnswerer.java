@@ -3,6 +3,7 @@ package ebblight.engine;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.numeric.Epoch;
+import ebblight.core.numeric.Rounding;
 import ebblight.core.numeric.Work;
 import ebblight.core.sky.Place;
 import ebblight.core.tide.SpringsAndNeaps;
@@ -95,7 +96,7 @@ final class TideAnswerer implements Engine.Answerer {
             double kilometres = place.kilometresTo(station.place());
             described.put("distanceKilometres", kilometres);
             if (kilometres > FAR_KILOMETRES) {
-                warnings.add("the tide station, " + station.name() + ", is " + Math.round(kilometres)
+                warnings.add("the tide station, " + station.name() + ", is " + Rounding.up(kilometres)
                         + " km away: hours and heights at your place may be quite different; use a local table");
             }
         }
@@ -118,7 +119,7 @@ final class TideAnswerer implements Engine.Answerer {
                             station.unknown().stream()
                                     .map(Station.Harmonic::name)
                                     .toList())
-                    + ", together at most " + Math.round(100 * metres) + " cm");
+                    + ", together at most " + Rounding.up(100 * metres) + " cm");
         }
         if (station.datum().equals("MSL")) {
             warnings.add("heights are above mean sea level, not above a chart datum");

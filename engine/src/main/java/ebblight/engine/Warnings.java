@@ -4,6 +4,7 @@ import ebblight.core.motion.Camera;
 import ebblight.core.motion.Kind;
 import ebblight.core.motion.Measurement;
 import ebblight.core.motion.RegionMotion;
+import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,14 +38,14 @@ final class Warnings {
             all.add(measurement.survey().framesLeftOut() + " dark frames of a fade were left out");
         }
         if (measurement.repeatsAfterSeconds() > 0) {
-            all.add("the clip repeats itself after " + Math.round(10 * measurement.repeatsAfterSeconds()) / 10.0
+            all.add("the clip repeats itself after " + Rounding.up(10 * measurement.repeatsAfterSeconds()) / 10.0
                     + " s: what long times leave cannot be told from it");
         }
         if (measurement.ofStills()) {
             all.add("frames of different exposure times are samples of waves that come and go: the ranges are wide; a"
                     + " clip of ten seconds tells more");
         } else if (seconds < SHORT_SECONDS) {
-            all.add("the clip is only " + Math.round(10 * seconds) / 10.0
+            all.add("the clip is only " + Rounding.up(10 * seconds) / 10.0
                     + " s long: times far beyond it cannot be told; film ten seconds, twenty for swell");
         }
         all.addAll(ofParts(measurement, spaced));

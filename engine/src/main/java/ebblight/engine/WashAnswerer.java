@@ -4,6 +4,7 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.core.motion.HighestWash;
 import ebblight.core.motion.ViewSurvey;
+import ebblight.core.numeric.Rounding;
 import ebblight.core.numeric.Work;
 
 /**
@@ -71,7 +72,7 @@ final class WashAnswerer implements Engine.Answerer {
                     + " the picture");
         }
         if (seconds < LEAST_SECONDS) {
-            all.add("watched for " + Math.round(seconds / 6) / 10.0 + " min only: whole sets of waves are missing");
+            all.add("watched for " + Rounding.up(seconds / 6) / 10.0 + " min only: whole sets of waves are missing");
         }
         all.add("sets of larger waves than these come without warning; the line is no limit of what the sea does");
         all.add("tables leave out weather, surge and waves; follow official tables, local warnings and signs; never"

@@ -14,6 +14,7 @@ import ebblight.app.kit.KitStore;
 import ebblight.app.kit.MeasuredFilter;
 import ebblight.app.made.GivenFiles;
 import ebblight.app.made.PictureMaker;
+import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.exposure.FilterCheck;
 import ebblight.core.numeric.Work;
@@ -80,6 +81,10 @@ final class AfterDesk {
         Path card = path(request, "folder");
         SortedCard sorted = CardSorter.sort(card, work);
         JsonObject answer = SortDocument.of(card, sorted, new SlatedCard(sorted));
+        Optional<Remembered> outing = Remembered.around(folder.root());
+        if (outing.isPresent()) {
+            Remembered.tried(() -> outing.get().sorted(card, answer, work));
+        }
         answer.put("folder", folder.relative(card));
         keep(key, answer);
         return answer;

@@ -95,7 +95,7 @@ final class Desk {
         JsonObject blobs = new JsonObject();
         JsonObject answer =
                 switch (schema) {
-                    case "preview/1" -> preview(of, more, blobs, job);
+                    case "preview/1" -> preview(of, more, blobs);
                     case "strip/1" -> new Strips(of, cache).answer(more, blobs, job);
                     case "measure/1" -> measure(of, more, blobs);
                     case "parts/1" -> withMap(schema, "regions", of, more, blobs);
@@ -162,13 +162,13 @@ final class Desk {
         return answer;
     }
 
-    private JsonObject preview(Reading of, JsonObject more, JsonObject blobs, Job job) throws IOException {
+    private JsonObject preview(Reading of, JsonObject more, JsonObject blobs) throws IOException {
         JsonObject asked = new JsonObject();
         if (more.has("strokes")) {
             asked.put("strokes", more.get("strokes"));
         }
         int node = Math.max(PreviewNodes.FIRST, Math.min(PreviewNodes.LAST, more.getInt("node")));
-        JsonObject facts = of.nodes().kept(node, asked, cache, job);
+        JsonObject facts = of.nodes().kept(node, asked, cache, of);
         blobs.put("picture", PICTURES + of.nodes().name(node, asked));
         return facts;
     }
@@ -191,7 +191,7 @@ final class Desk {
         if (request.has("strokes")) {
             asked.put("strokes", request.get("strokes"));
         }
-        JsonObject answer = PreviewPicture.write(of.request(), time, asked, output, job);
+        JsonObject answer = PreviewPicture.write(of.request(), time, asked, output, of);
         answer.put("file", folder.relative(output));
         Made.write(output, making(of, frames, time, asked), answer, job);
         JsonObject whole = new JsonObject();

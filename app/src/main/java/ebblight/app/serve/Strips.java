@@ -41,7 +41,7 @@ final class Strips {
             job.giveWay();
             of.serve(job);
             job.progress((double) piece / pieces, "exposing the test strip");
-            RgbPicture picture = node(PreviewNodes.FIRST + every * piece, asked, job);
+            RgbPicture picture = node(PreviewNodes.FIRST + every * piece, asked);
             for (int k = 0; k < crops.size(); k++) {
                 JsonObject c = crops.getObject(k);
                 sprites.get(k)
@@ -89,8 +89,8 @@ final class Strips {
         return answer;
     }
 
-    private RgbPicture node(int node, JsonObject asked, Job job) throws IOException {
-        of.nodes().kept(node, asked, cache, job);
+    private RgbPicture node(int node, JsonObject asked) throws IOException {
+        of.nodes().kept(node, asked, cache, of);
         return PictureFile.linearAt(cache.path(of.nodes().name(node, asked)), PreviewNodes.WIDTH);
     }
 }

@@ -90,4 +90,21 @@ class PocketSlateTest {
             assertThat(page.browser().faults()).isEmpty();
         }
     }
+
+    @Test
+    void onesOwnBagGoesOnSomebodyElsesPage() throws Exception {
+        try (PhonePage page = PhonePage.of(temporary).offline()) {
+            page.open("#kit");
+            Browser browser = page.browser();
+            browser.press("10-stop: in the bag");
+            browser.until("document.querySelector('[data-focus=bag-own]').getAttribute('aria-pressed') === 'true'");
+            browser.key("10-stop: at home");
+            browser.press("Bag of this page");
+            browser.key("10-stop: in the bag");
+            browser.press("My own bag");
+            browser.driver().navigate().refresh();
+            browser.key("10-stop: at home");
+            assertThat(browser.faults()).isEmpty();
+        }
+    }
 }

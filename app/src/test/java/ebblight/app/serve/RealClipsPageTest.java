@@ -86,7 +86,8 @@ class RealClipsPageTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"waterfall.mp4, Water, keys", "clouds, Cloud, touch", "foliage.avi, Branch, touch", "beach, Water, keys"})
+    @CsvSource({"waterfall.mp4, Water, keys", "clouds, Cloud, touch", "foliage.avi, Branch, touch", "beach, Water, keys"
+    })
     void fromTheClipToTheLog(String input, String part, String by) throws Exception {
         boolean touch = by.equals("touch");
         browser.size(touch ? 390 : 1440, touch ? 844 : 900);

@@ -110,6 +110,9 @@ public final class Ranking {
         String share = Numbers.shortest(100 * f.fixedSharpness(), 0) + " % of the best's detail";
         if (Double.isNaN(f.fixedSharpness())) {
             notes.add("nothing that stands still to judge its sharpness by");
+        } else if (f.veilStops() > VEILED_STOPS && -Powers.log2(Math.min(1, f.fixedSharpness())) <= f.veilStops()) {
+            // light that is added takes contrast from all of the picture, in the shadows as many stops as it lifts them
+            notes.add("still parts hold " + share + ", which the stray light explains");
         } else if (f.softness() == Measured.Softness.PARTS) {
             notes.add(percent(f.softShare()) + " of the picture is soft, the rest sharp: something moved there (wind),"
                     + " not the tripod");

@@ -2,6 +2,7 @@ package ebblight.core.exposure;
 
 import ebblight.core.numeric.Powers;
 import ebblight.core.numeric.Quantiles;
+import ebblight.core.numeric.Rounding;
 import java.util.Arrays;
 
 /**
@@ -95,7 +96,7 @@ public record Balance(double stops, double x, double y, double angleDegrees, dou
                 double sum = 0;
                 double count = 0;
                 for (int x = 0; x < width; x++) {
-                    int y = (int) Math.rint(row + slope * (x - (width - 1) / 2.0));
+                    int y = (int) Rounding.even(row + slope * (x - (width - 1) / 2.0));
                     int cut = Math.max(0, Math.min(height, y));
                     sum += above[x * (height + 1) + cut];
                     count += cut;
@@ -150,7 +151,7 @@ public record Balance(double stops, double x, double y, double angleDegrees, dou
             boolean settled = round > 0 && Math.abs(above - below - stops) < 0.005;
             stops = above - below;
             middle = crossing(sum, count, reach, full, above, below, 0.5, reach);
-            int start = (int) Math.rint(middle) + reach;
+            int start = (int) Rounding.even(middle) + reach;
             ten = crossing(sum, count, reach, full, above, below, 0.1, start);
             ninety = crossing(sum, count, reach, full, above, below, 0.9, start);
             if (settled) {

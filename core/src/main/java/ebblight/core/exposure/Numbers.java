@@ -1,5 +1,7 @@
 package ebblight.core.exposure;
 
+import ebblight.core.numeric.Rounding;
+
 /** Reading and writing decimals without the help of the platform. */
 public final class Numbers {
 
@@ -23,7 +25,7 @@ public final class Numbers {
         for (int i = 0; i < decimals; i++) {
             scale *= 10;
         }
-        long scaled = Math.round(Math.abs(value) * scale);
+        long scaled = Rounding.up(Math.abs(value) * scale);
         long whole = scaled / (long) scale;
         StringBuilder text = new StringBuilder();
         if (value < 0 && scaled > 0) {

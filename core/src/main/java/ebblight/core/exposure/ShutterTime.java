@@ -1,6 +1,7 @@
 package ebblight.core.exposure;
 
 import ebblight.core.numeric.Powers;
+import ebblight.core.numeric.Rounding;
 
 /** Shutter times as people type and read them; seconds inside. Typed times are never snapped to a dial. */
 public final class ShutterTime {
@@ -71,7 +72,7 @@ public final class ShutterTime {
         if (seconds < 9.95) {
             return Numbers.shortest(seconds, 1) + " s";
         }
-        long whole = Math.round(seconds);
+        long whole = Rounding.up(seconds);
         if (whole < 60) {
             return whole + " s";
         }
@@ -79,7 +80,7 @@ public final class ShutterTime {
         if (minutes < 60) {
             return minutes + " min" + (whole % 60 == 0 ? "" : " " + whole % 60 + " s");
         }
-        long rounded = Math.round(seconds / 60);
+        long rounded = Rounding.up(seconds / 60);
         return rounded / 60 + " h" + (rounded % 60 == 0 ? "" : " " + rounded % 60 + " min");
     }
 }

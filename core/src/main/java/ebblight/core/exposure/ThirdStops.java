@@ -1,6 +1,7 @@
 package ebblight.core.exposure;
 
 import ebblight.core.numeric.Powers;
+import ebblight.core.numeric.Rounding;
 
 /**
  * The third-stop series of apertures (ISO 517), shutter times (ISO 516) and sensitivities (ISO 12232): the labels on
@@ -56,24 +57,24 @@ public final class ThirdStops {
 
     /** Steps from f/1 nearest to an f-number. */
     public static int fStep(double fNumber) {
-        return (int) Math.round(6 * Powers.log2(fNumber));
+        return (int) Rounding.up(6 * Powers.log2(fNumber));
     }
 
     /** Steps from ISO 100 nearest to a sensitivity. */
     public static int isoStep(double iso) {
-        return (int) Math.round(3 * Powers.log2(iso / 100));
+        return (int) Rounding.up(3 * Powers.log2(iso / 100));
     }
 
     /** Steps from 1 s nearest to a shutter time. */
     public static int timeStep(double seconds) {
-        return (int) Math.round(3 * Powers.log2(seconds));
+        return (int) Rounding.up(3 * Powers.log2(seconds));
     }
 
     /** The exact value behind a typed f-number when it is near a label, else the typed value. */
     public static double exactFNumber(double typed) {
         int k = fStep(typed);
         double exact = fNumber(k);
-        double half = Powers.exp2(Math.round(4 * Powers.log2(typed)) / 4.0);
+        double half = Powers.exp2(Rounding.up(4 * Powers.log2(typed)) / 4.0);
         boolean nearThird = near(typed, exact, 2) && k >= 0 && k < F_LABELS.length;
         return nearThird ? exact : near(typed, half, 2) ? half : typed;
     }

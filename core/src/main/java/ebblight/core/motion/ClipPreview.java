@@ -2,6 +2,7 @@ package ebblight.core.motion;
 
 import ebblight.core.numeric.Blur;
 import ebblight.core.numeric.RgbPicture;
+import ebblight.core.numeric.Rounding;
 import ebblight.core.numeric.Work;
 import java.util.Arrays;
 
@@ -84,7 +85,7 @@ final class ClipPreview implements Preview {
 
     @Override
     public int framesFor(double seconds) {
-        int count = (int) Math.rint(seconds / Math.max(clip.spacingSeconds(), 1e-9));
+        int count = (int) Rounding.even(seconds / Math.max(clip.spacingSeconds(), 1e-9));
         return Math.max(1, Math.min(clip.frames(), count));
     }
 

@@ -1,5 +1,6 @@
 package ebblight.core.motion;
 
+import ebblight.core.numeric.Rounding;
 import java.util.Arrays;
 
 /**
@@ -47,13 +48,13 @@ final class Crests {
 
     private double likeness() {
         int frames = series.frames();
-        int block =
-                Math.max(1, (int) Math.rint(Math.min(BLOCK * frames, LONGEST_BLOCK_SECONDS / series.spacingSeconds())));
+        int block = Math.max(
+                1, (int) Rounding.even(Math.min(BLOCK * frames, LONGEST_BLOCK_SECONDS / series.spacingSeconds())));
         int starts = Math.min(STARTS, frames - block + 1);
         double[] means = new double[at.length * starts];
         int[] first = new int[starts];
         for (int k = 0; k < starts; k++) {
-            first[k] = (int) Math.rint(k * (double) (frames - block) / (starts - 1));
+            first[k] = (int) Rounding.even(k * (double) (frames - block) / (starts - 1));
         }
         double[] sums = new double[frames + 1];
         for (int p = 0; p < at.length; p++) {

@@ -1,5 +1,7 @@
 package ebblight.core.motion;
 
+import ebblight.core.numeric.Rounding;
+
 /** Blocks of one length in a clip, by their first frames, and which pairs of them are far enough apart. */
 final class FarBlocks {
 
@@ -67,7 +69,7 @@ final class FarBlocks {
         int wanted = Math.min(MOST_BLOCKS, frames - interval);
         int[] starts = new int[wanted];
         for (int i = 0; i < wanted; i++) {
-            starts[i] = (int) Math.rint(i * (double) last / (wanted - 1));
+            starts[i] = (int) Rounding.even(i * (double) last / (wanted - 1));
         }
         return starts;
     }

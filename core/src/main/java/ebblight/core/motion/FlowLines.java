@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Blur;
+import ebblight.core.numeric.Rounding;
 
 /**
  * The exposure time at which running water draws its lines: long enough that foam traces its way, short enough that
@@ -42,7 +43,7 @@ public record FlowLines(double seconds, double fromSeconds, double toSeconds) {
         int count = 0;
         int lastFrames = 1;
         for (double t = 2 * spacing; t <= longest && count < times.length; t *= THIRD_OF_STOP) {
-            int n = (int) Math.rint(t / spacing);
+            int n = (int) Rounding.even(t / spacing);
             if (n > lastFrames) {
                 times[count] = n * spacing;
                 scores[count] = inside.score(n);

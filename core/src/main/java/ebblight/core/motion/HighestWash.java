@@ -123,7 +123,9 @@ public final class HighestWash {
             double noise = NOISE_OFTEN * Math.sqrt(parts.noise().at(median[p]));
             moves[p] = open[p] && Quantiles.quantile(away, away.length, OFTEN) > Math.max(2 * noise, MOVES * median[p]);
         }
-        return Flood.large(moves, w, (int) (SMALLEST * moves.length));
+        // foam that never goes and water that hardly moves part a body of water in the picture, not in truth
+        boolean[] large = Flood.large(near(moves, w), w, (int) (SMALLEST * moves.length));
+        return both(moves, large);
     }
 
     /** The water and a little round it: foam that never goes parts the two. */

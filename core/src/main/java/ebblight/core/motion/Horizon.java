@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Quantiles;
+import ebblight.core.numeric.Rounding;
 import java.util.Optional;
 
 /**
@@ -56,7 +57,7 @@ public record Horizon(double left, double right) {
             for (int a = 4; a < h - 4; a++) {
                 double sum = 0;
                 for (int c = 0; c < columns; c++) {
-                    int r = (int) Math.rint(a + t * (2 + 4 * c - w / 2.0));
+                    int r = (int) Rounding.even(a + t * (2 + 4 * c - w / 2.0));
                     r = Math.max(0, Math.min(h, r));
                     sum += 2 * above[c][r] - above[c][h];
                 }
@@ -142,7 +143,7 @@ public record Horizon(double left, double right) {
     }
 
     private static int rowAt(double row, double tilt, int column, int w, int low, int high) {
-        int r = (int) Math.rint(row + tilt * (2 + 4 * column - w / 2.0));
+        int r = (int) Rounding.even(row + tilt * (2 + 4 * column - w / 2.0));
         return Math.max(low, Math.min(high, r));
     }
 

@@ -36,12 +36,12 @@ public record Passing(double coveredShare, double contrast) {
             for (int i = 0; i < n; i++) {
                 values[i] = frames.frame(i)[p];
             }
-            double median = uncovered(values, n, noise);
-            double limit = limit(median, noise);
+            double bare = uncovered(values, n, noise);
+            double limit = limit(bare, noise);
             int covered = 0;
             double difference = 0;
             for (float v : values) {
-                double d = Math.abs(v - median);
+                double d = Math.abs(v - bare);
                 if (d > limit) {
                     covered++;
                     difference += d;
@@ -49,7 +49,7 @@ public record Passing(double coveredShare, double contrast) {
             }
             if (covered > EVER * n) {
                 share += covered / (double) n;
-                contrast += difference / covered / Math.max(median, 1e-4);
+                contrast += difference / covered / Math.max(bare, 1e-4);
                 places++;
             }
         }

@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Blur;
+import ebblight.core.numeric.Rounding;
 import ebblight.core.numeric.Work;
 
 /**
@@ -81,7 +82,7 @@ final class RegionFeatures {
     }
 
     private static int lag(double seconds, double spacing, int frames) {
-        int n = spacing > 0 ? (int) Math.rint(seconds / spacing) : 1;
+        int n = spacing > 0 ? (int) Rounding.even(seconds / spacing) : 1;
         return Math.max(1, Math.min(frames - 1, n));
     }
 

@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Quantiles;
+import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -124,7 +125,7 @@ public record Rhythm(double periodSeconds, List<Lull> lulls) {
             }
             change[i] = Math.sqrt(sum / series.pixels());
         }
-        double[] smooth = smoothed(change, (int) Math.rint(SMOOTH_SECONDS / series.spacingSeconds() / 2));
+        double[] smooth = smoothed(change, (int) Rounding.even(SMOOTH_SECONDS / series.spacingSeconds() / 2));
         double[] sorted = smooth.clone();
         // The stillest moment sets what noise alone would show.
         double floor = Quantiles.quantile(sorted, sorted.length, 0);

@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Resample;
+import ebblight.core.numeric.Rounding;
 import ebblight.core.numeric.Work;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,7 +66,7 @@ final class SteadyClip {
                             sum += down[j] * across[i] * planes[c][row + column];
                         }
                     }
-                    int code = (int) Math.max(0, Math.min(65535, Math.rint(65535 * sum)));
+                    int code = (int) Math.max(0, Math.min(65535, Rounding.even(65535 * sum)));
                     out[q + 2 * c] = (byte) code;
                     out[q + 2 * c + 1] = (byte) (code >> 8);
                 }

@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Quantiles;
+import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -55,7 +56,7 @@ public record Stills(double[] seconds) {
                 used.channel(i, c, plane);
                 double gain = i == longest ? 1 : gain(plane, reference, used.width(), used.height());
                 for (int p = 0; p < n; p++) {
-                    int code = (int) Math.max(0, Math.min(65535, Math.rint(65535 * gain * plane[p])));
+                    int code = (int) Math.max(0, Math.min(65535, Rounding.even(65535 * gain * plane[p])));
                     frame[6 * p + 2 * c] = (byte) code;
                     frame[6 * p + 2 * c + 1] = (byte) (code >> 8);
                 }

@@ -1,6 +1,7 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.RgbPicture;
+import ebblight.core.numeric.Rounding;
 
 /**
  * The patch of a part that is shown at a row of times, as on a darkroom's test strip: the place inside the part with
@@ -32,8 +33,8 @@ public record StripCrop(double left, double top, double width, double height) {
     public static StripCrop of(RegionMap map, int part, RgbPicture picture, double widthFraction, double aspect) {
         int w = map.width();
         int h = map.height();
-        int cw = Math.max(2, Math.min(w, (int) Math.rint(widthFraction * w)));
-        int ch = Math.max(2, Math.min(h, (int) Math.rint(cw / aspect)));
+        int cw = Math.max(2, Math.min(w, (int) Rounding.even(widthFraction * w)));
+        int ch = Math.max(2, Math.min(h, (int) Rounding.even(cw / aspect)));
         double[] inside = new double[(w + 1) * (h + 1)];
         double[] detail = new double[(w + 1) * (h + 1)];
         float[] light = picture.green();

@@ -1,5 +1,6 @@
 package ebblight.core.motion;
 
+import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -83,8 +84,8 @@ public record Strokes(List<Stroke> strokes) {
             int steps = (int) Math.ceil(Math.max(Math.abs(bx - ax), Math.abs(by - ay)));
             for (int s = k == 0 ? steps : 1; s <= Math.max(1, steps); s++) {
                 double t = steps == 0 ? 1 : (double) s / steps;
-                int x = (int) Math.rint(ax + t * (bx - ax));
-                int y = (int) Math.rint(ay + t * (by - ay));
+                int x = (int) Rounding.even(ax + t * (bx - ax));
+                int y = (int) Rounding.even(ay + t * (by - ay));
                 all.add(y * width + x);
             }
         }

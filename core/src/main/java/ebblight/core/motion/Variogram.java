@@ -1,5 +1,6 @@
 package ebblight.core.motion;
 
+import ebblight.core.numeric.Rounding;
 import java.util.Arrays;
 
 /**
@@ -73,7 +74,7 @@ final class Variogram {
         }
         double logStep = StrictMath.log(Math.max(5, longest) / 4.0) / (BLOCK_LENGTHS - 1);
         for (int k = 0; k < BLOCK_LENGTHS; k++) {
-            int n = (int) Math.rint(4 * StrictMath.exp(k * logStep));
+            int n = (int) Rounding.even(4 * StrictMath.exp(k * logStep));
             if (n <= longest) {
                 wanted[n] = true;
             }

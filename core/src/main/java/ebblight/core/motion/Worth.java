@@ -4,6 +4,7 @@ import ebblight.core.numeric.Blur;
 import ebblight.core.numeric.Powers;
 import ebblight.core.numeric.Quantiles;
 import ebblight.core.numeric.RgbPicture;
+import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -117,7 +118,7 @@ public record Worth(double seconds, double changedFraction, double separation, d
     /** Pairs of pixels two inside and two outside the edge of what stands against what moves. */
     private static int[][] edge(byte[] labels, int w, int h) {
         int fixed = Kind.FIXED.column();
-        int reach = Math.max(1, (int) Math.rint(EDGE_PIXELS * w / 480.0));
+        int reach = Math.max(1, (int) Rounding.even(EDGE_PIXELS * w / 480.0));
         List<int[]> pairs = new ArrayList<>();
         for (int y = reach; y < h - reach; y++) {
             for (int x = reach; x < w - reach; x++) {

@@ -47,7 +47,7 @@ public final class Blur {
     }
 
     private static double[] taps(double sigma) {
-        int radius = Math.max(1, (int) Math.round(TAPS_IN_SIGMAS * sigma));
+        int radius = Math.max(1, (int) Rounding.up(TAPS_IN_SIGMAS * sigma));
         double[] taps = new double[radius + 1];
         double sum = 0;
         for (int i = 0; i <= radius; i++) {

@@ -14,6 +14,6 @@ public final class Epoch {
 
     /** The instant, to the nearest millisecond. */
     public static Instant instant(double epochSeconds) {
-        return Instant.ofEpochMilli(Math.round(1000 * epochSeconds));
+        return Instant.ofEpochMilli(Rounding.up(1000 * epochSeconds));
     }
 }

@@ -1,5 +1,7 @@
 package ebblight.core.sky;
 
+import ebblight.core.numeric.Rounding;
+
 /**
  * How the moon is lit.
  *
@@ -47,7 +49,7 @@ public record MoonPhase(double elongationDegrees, double separationDegrees, doub
 
     /** The name of the phase; new, quarters and full within 6° (half a day). */
     public String words() {
-        int quarter = (int) Math.round(elongationDegrees / 90);
+        int quarter = (int) Rounding.up(elongationDegrees / 90);
         if (Math.abs(elongationDegrees - 90 * quarter) <= 6) {
             return NAMES[2 * quarter % NAMES.length];
         }

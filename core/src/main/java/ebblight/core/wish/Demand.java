@@ -4,6 +4,7 @@ import ebblight.core.exposure.ShutterTime;
 import ebblight.core.motion.FlowLines;
 import ebblight.core.motion.RegionMotion;
 import ebblight.core.motion.Remaining;
+import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
@@ -122,7 +123,7 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
     private static Demand lines(Wish wish, RegionMotion region) {
         FlowLines lines = region.lines();
         double period = region.rhythm().periodSeconds();
-        String waves = period > 0 ? ", waves come every " + Math.round(10 * period) / 10.0 + " s" : "";
+        String waves = period > 0 ? ", waves come every " + Rounding.up(10 * period) / 10.0 + " s" : "";
         return lines.seconds() > 0
                 ? new Demand(
                         wish,
@@ -144,14 +145,14 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
         double veil = region.passing().veil();
         double most = Word.GONE.most();
         String covered =
-                "places are covered " + Math.round(100 * region.passing().coveredShare()) + " % of the time";
+                "places are covered " + Rounding.up(100 * region.passing().coveredShare()) + " % of the time";
         if (veil > most) {
             return new Demand(
                     wish,
                     region.part().id(),
                     List.of(),
                     List.of(),
-                    covered + ", which leaves a veil of " + Math.round(1000 * veil) / 10.0
+                    covered + ", which leaves a veil of " + Rounding.up(1000 * veil) / 10.0
                             + " % at any time: take the median of a burst instead");
         }
         DoubleUnaryOperator likely =
@@ -227,7 +228,7 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
     }
 
     private static String percent(double share) {
-        return Math.round(100 * share) + " %";
+        return Rounding.up(100 * share) + " %";
     }
 
     /**

@@ -5,6 +5,7 @@ import ebblight.core.motion.Kind;
 import ebblight.core.motion.Measurement;
 import ebblight.core.motion.RegionMotion;
 import ebblight.core.numeric.Powers;
+import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -169,7 +170,7 @@ public final class Wishes {
                         frames,
                         "a burst stacked: " + frames + " frames of " + ShutterTime.words(shorter) + " over "
                                 + ShutterTime.words(longer) + ", about "
-                                + Math.round(frames * RAW_MEGABYTES / 100) * 100
+                                + Rounding.up(frames * RAW_MEGABYTES / 100) * 100
                                 + " MB as RAW; gaps between frames leave more texture than one exposure"));
     }
 
@@ -180,13 +181,13 @@ public final class Wishes {
                 if (region.part().kind() == Kind.DRIFTING && region.velocity().isPresent()) {
                     double way = region.velocity().get().speed() * seconds;
                     double width = measurement.survey().clip().width();
-                    return id + " travels " + Math.round(1000 * way / width) / 10.0 + " % of the width";
+                    return id + " travels " + Rounding.up(1000 * way / width) / 10.0 + " % of the width";
                 }
                 if (region.part().kind() == Kind.FIXED || region.part().kind() == Kind.DRIFTING) {
                     return id + " stays";
                 }
                 double left = Demand.left(region, region.at().apply(seconds).ratio());
-                return id + " " + Word.forLeft(left).text() + " (" + Math.round(1000 * left) / 10.0 + " % left)";
+                return id + " " + Word.forLeft(left).text() + " (" + Rounding.up(1000 * left) / 10.0 + " % left)";
             }
         }
         return id;

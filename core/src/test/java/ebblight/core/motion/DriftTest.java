@@ -24,8 +24,8 @@ class DriftTest {
                 count,
                 1,
                 (x, y, t) -> 0.3
-                        + 0.1 * Math.sin((x - pixelsASecond * t) / 4) * Math.cos(y / 5)
-                        + 0.05 * Math.sin((x - pixelsASecond * t) / 7 + y / 3));
+                        + 0.1 * Math.sin((x - pixelsASecond * t) / 4) * Math.cos(y / 5.0)
+                        + 0.05 * Math.sin((x - pixelsASecond * t) / 7 + y / 3.0));
         float[] everywhere = new float[WIDTH * HEIGHT];
         Arrays.fill(everywhere, 1);
         Drift drift = Drift.of(frames, everywhere, Work.alone());

@@ -57,9 +57,8 @@ class RhythmPropertyTest {
                 double re = 0;
                 double im = 0;
                 for (int i = 0; i < count; i++) {
-                    double hann = Math.pow(Math.sin(Math.PI * (i + 0.5) / count), 2);
-                    re += hann * values[i] * Math.cos(2 * Math.PI * frequency * i * SPACING);
-                    im -= hann * values[i] * Math.sin(2 * Math.PI * frequency * i * SPACING);
+                    re += values[i] * Math.cos(2 * Math.PI * frequency * i * SPACING);
+                    im -= values[i] * Math.sin(2 * Math.PI * frequency * i * SPACING);
                 }
                 power[k] += re * re + im * im;
             }

@@ -199,6 +199,7 @@ export function open(host, app) {
       pen.drawImage(layer, 0, 0);
     }
     if (mine === composing) {
+      view.update({ note: '', laidByShow: true });
       view.show({ bitmap: canvas.transferToImageBitmap() });
     }
   }
@@ -371,7 +372,7 @@ export function open(host, app) {
     const different = new Set(list.map((k) => wordsOf(choiceOf(k)))).size;
     fill(parts.head, el('h1', {}, el('b', {}, `${list.length} ${list.length === 1 ? 'part' : 'parts'}, ${different} ${different === 1 ? 'time' : 'times'}`), ` ${nameOf(state.frames.path || state.frames.files[0])}, ${state.measured.frames} frames, ${sayTime(state.measured.seconds)}; no time is longer`), el('div.keys', {}, key('Other frames', () => app.goTool('blend'), { class: 'alt', 'data-focus': 'another' })));
     const places = list.map((kind) => state.measured.regions.find((r) => r.kind === kind && r.place)).filter(Boolean);
-    view.update({ parts: places, selected: places.find((p) => p.kind === state.selected)?.id || null, outline: outline(), tool: state.tool, strokes: strokes(), label: 'The blend as it will be' });
+    view.update({ parts: places, selected: places.find((p) => p.kind === state.selected)?.id || null, outline: outline(), tool: state.tool, strokes: strokes(), label: 'The blend as it will be', note: view.shown ? '' : 'The picture comes.', size: [state.measured.width, state.measured.height] });
     drawSide();
     drawRows();
   }

@@ -32,30 +32,32 @@ export function open(host, app) {
     const asked = folder();
     if (!asked) {
       stop?.abort();
+      stop = null;
       cardOf = '';
       card = null;
       list = null;
       choose(host, app);
       return;
     }
-    if (cardOf === asked && card) {
+    if (cardOf === asked) {
       return;
     }
     cardOf = asked;
     card = null;
     stop?.abort();
-    stop = new AbortController();
-    const progress = progressBox(`Sorting ${asked}`, () => stop.abort());
+    const mine = new AbortController();
+    stop = mine;
+    const progress = progressBox(`Sorting ${asked}`, () => mine.abort());
     fill(host, el('div.after-wait', {}, el('h1', {}, `Sorting ${asked}`), el('p', {}, 'Frames are only read. Metadata and small copies first, then every view is measured.'), progress.box));
     try {
-      const answer = await sortCard(asked, { signal: stop.signal, onProgress: progress.update });
-      if (cardOf !== asked) {
+      const answer = await sortCard(asked, { signal: mine.signal, onProgress: progress.update });
+      if (stop !== mine) {
         return;
       }
       card = answer;
       mount();
     } catch (error) {
-      if (cardOf !== asked) {
+      if (stop !== mine) {
         return;
       }
       cardOf = '';

@@ -8,10 +8,11 @@ import { BYTES, EDGES, PPI, nearest, printFacts, stepIn } from '../logic/write.j
 import { madeList, make, sizeOf, thumbnail } from './desk.js';
 import { lookSheet } from './look.js';
 import { pick } from './pick.js';
+import { planDocuments } from './plan-documents.js';
 
 export function open(host, app) {
   const { store } = app;
-  const state = { picture: '', size: null, record: null, slips: {} };
+  const state = { picture: '', size: null, record: null, made: [], slips: {} };
 
   const settings = () => ({ width: 0, ppi: 300, border: 0, edge: 2048, bytes: 800e3, title: '', caption: '', copyright: '', creator: '', keywords: '', of: 12, paper: 'cotton, matt', hide: false, without: '', ...store.outing.writeOut });
   const set = (name, value) => {
@@ -26,6 +27,7 @@ export function open(host, app) {
     return Object.fromEntries(Object.entries({ title, caption, copyright, creator, keywords }).filter(([, v]) => v));
   };
 
+  /** @param request what is to be written, or what finds it out first */
   async function run(name, request) {
     const slip = (state.slips[name] = state.slips[name] || {});
     const stop = new AbortController();
@@ -33,7 +35,9 @@ export function open(host, app) {
     Object.assign(slip, { progress: progress.box, done: null, fault: '' });
     draw();
     try {
-      slip.done = await make({ command: 'write', inputs: [state.picture], ...request }, { signal: stop.signal, onProgress: progress.update });
+      const options = { signal: stop.signal, onProgress: progress.update };
+      const asked = typeof request === 'function' ? await request(options) : request;
+      slip.done = await make({ command: 'write', inputs: [state.picture], ...asked }, options);
     } catch (error) {
       slip.fault = error.name === 'AbortError' ? 'Stopped. Nothing was written.' : error.message;
     }
@@ -127,7 +131,7 @@ export function open(host, app) {
       { 'aria-label': 'Edition' },
       el('h2', {}, 'Edition'),
       el('p', {}, 'Register and certificate, PDF'),
-      el('div.slip-number', {}, el('span', {}, done ? 'This print' : 'The next print'), el('p', {}, el('b', {}, done ? String(done.entry.number) : 'next'), ` of ${done?.entry.of ?? of}`), el('span', {}, title || 'give it a title')),
+      el('div.slip-number', {}, el('span', {}, 'Number'), el('p', {}, el('b', {}, done ? String(done.entry.number) : 'next'), ` of ${done?.entry.of ?? of}`), el('span', {}, title || 'give it a title')),
       el(
         'div.slip-rows',
         {},
@@ -161,7 +165,7 @@ export function open(host, app) {
         plainRow('Made', state.record ? madeFrom(state.record) : 'from one frame'),
         el('div.slip-row', {}, el('span', {}, 'Answers'), key(hide ? 'left open, for a class' : 'shown', () => set('hide', !hide), { class: 'alt', 'aria-pressed': String(hide), 'data-focus': 'hide' })),
       ),
-      slipFoot('lesson', 'Write the lesson', () => run('lesson', { name: `lesson-${stemOf(state.picture)}`, ending: 'pdf', options: { lesson: true, ...(hide ? { hide: true } : {}), ...(settings().title ? { title: settings().title } : {}) }, ...(without ? { files: { without } } : {}) }), { told: (d) => `${sayBytes(d.bytes || 0)}.` }),
+      slipFoot('lesson', 'Write the lesson', () => run('lesson', async (asking) => ({ documents: await planDocuments(store.outing, state.picture, state.made, asking), name: `lesson-${stemOf(state.picture)}`, ending: 'pdf', options: { lesson: true, ...(hide ? { hide: true } : {}), ...(settings().title ? { title: settings().title } : {}) }, ...(without ? { files: { without } } : {}) })), { told: (d) => `${sayBytes(d.bytes || 0)}, what was wished, measured and logged beside what was made.` }),
     );
   }
 
@@ -172,7 +176,7 @@ export function open(host, app) {
     return one ? `${one.plannedSeconds ? `${Math.round(10 * one.plannedSeconds) / 10} s` : ''}${one.settings?.fNumber ? `, f/${one.settings.fNumber}` : ''}` : '';
   }
 
-  const madeFrom = (record) => ({ stack: `${record.answer.frames} frames`, blend: 'a blend', finish: record.answer.done?.length ? record.answer.done.slice(0, 3).join(', ') : 'finished', repair: 'repaired', write: 'written before' })[record.command] || record.command;
+  const madeFrom = (record) => ({ stack: `${record.answer.frames} frames`, blend: 'a blend', finish: `finished in ${record.answer.done?.length || 0} steps`, repair: 'repaired', write: 'written before' })[record.command] || record.command;
 
   function draw() {
     if (!state.size) {
@@ -205,6 +209,7 @@ export function open(host, app) {
         return;
       }
       state.size = size;
+      state.made = made;
       state.record = made.find((m) => m.path === picture) || null;
       draw();
     } catch (error) {
