@@ -338,5 +338,4 @@ class AfterPageTest {
         browser.light("room");
         browser.size(1440, 900);
     }
-
 }
