@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import com.grack.nanojson.JsonParser;
 import ebblight.core.exposure.ChangingLight;
 import ebblight.core.exposure.ThirdStops;
 import java.io.IOException;
@@ -11,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -45,8 +47,21 @@ class PagesTest {
     static void start() throws IOException {
         OpenPages.assumeBrowser();
         Path root = TestOuting.write(Files.createDirectories(temporary.resolve("outing")), NASTY.replace("\"", "\\\""));
+        copies(root.resolve("burst"), Files.createDirectories(root.resolve(NASTY)), 1);
+        copies(root.resolve("burst"), Files.createDirectories(root.resolve("long")), 12);
         pages = OpenPages.on(root, temporary);
         browser = pages.browser();
+    }
+
+    /** The frames of a burst again and again, a minute later each time. */
+    private static void copies(Path burst, Path to, int times) throws IOException {
+        try (Stream<Path> frames = Files.list(burst)) {
+            for (Path frame : frames.toList()) {
+                for (int i = 0; i < times; i++) {
+                    Files.copy(frame, to.resolve(frame.getFileName().toString().replace("_1715", "_17" + (15 + i))));
+                }
+            }
+        }
     }
 
     @AfterAll
@@ -173,6 +188,11 @@ class PagesTest {
     @Order(6)
     void namesFromOutsideAreShownAsText() {
         assertThat(browser.text()).contains(NASTY);
+        assertThat(browser.run("return document.querySelectorAll('img[src=\"x\"]').length"))
+                .isEqualTo(0L);
+        browser.run("location.hash = '#there/view-1/new'");
+        browser.until("document.querySelector('.inputs')");
+        assertThat(browser.find(".inputs").getText()).contains(NASTY);
         assertThat(browser.run("return document.querySelectorAll('img[src=\"x\"]').length"))
                 .isEqualTo(0L);
     }
@@ -353,5 +373,23 @@ class PagesTest {
         browser.press("Try again");
         browser.until("document.querySelector('main').children.length && !document.querySelector('.fault')");
         assertThat(browser.faults()).allMatch(f -> f.contains("404"));
+    }
+
+    @Test
+    @Order(13)
+    void aReadingThatIsStoppedChangesNothingAndCanBeBegunAgain() throws Exception {
+        String before = Files.readString(pages.root().resolve("outing.json"));
+        browser.run("location.hash = '#there/view-1/new'");
+        browser.until("document.querySelector('.inputs')");
+        browser.press("long,");
+        browser.press("Stop");
+        browser.until("document.body.innerText.includes('Nothing was changed')");
+        pages.saved();
+        JsonObject outing = pages.outing();
+        assertThat(outing.getArray("views").getObject(1).getString("frames")).isEqualTo("long");
+        assertThat(outing.getArray("log"))
+                .isEqualTo(JsonParser.object().from(before).getArray("log"));
+        browser.press("Read it");
+        browser.until(READY);
     }
 }

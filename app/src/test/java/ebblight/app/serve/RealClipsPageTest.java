@@ -7,6 +7,7 @@ import com.grack.nanojson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -16,7 +17,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Clips of real water, cloud and leaves, walked from the opening of the folder to the log, by keys alone and by touch alone. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
@@ -147,20 +150,25 @@ class RealClipsPageTest {
 
     /** By the tab key and Enter, or by a finger. */
     private static void press(boolean touch, String text) {
-        WebElement key = browser.key(text);
         if (!touch) {
+            browser.key(text);
             pages.tabTo(text);
             pages.press(Keys.ENTER);
             return;
         }
-        List<?> at = (List<?>) browser.run(
-                "arguments[0].scrollIntoView({block: 'center'}); const r = arguments[0].getBoundingClientRect();"
-                        + " return [r.left + r.width / 2, r.top + r.height / 2]",
-                key);
-        int x = ((Number) at.get(0)).intValue();
-        int y = ((Number) at.get(1)).intValue();
-        finger("touchStart", List.of(Map.of("x", x, "y", y)));
+        // a page that draws itself anew between finding and touching is touched where it drew the key
+        List<?> at = new WebDriverWait(browser.driver(), Duration.ofMinutes(1))
+                .ignoring(StaleElementReferenceException.class)
+                .until(d -> (List<?>) browser.run(
+                        "arguments[0].scrollIntoView({block: 'center'}); const r ="
+                                + " arguments[0].getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]",
+                        browser.key(text)));
+        finger("touchStart", List.of(Map.of("x", whole(at.get(0)), "y", whole(at.get(1)))));
         finger("touchEnd", List.of());
+    }
+
+    private static int whole(Object number) {
+        return ((Number) number).intValue();
     }
 
     private static void stroke(boolean touch) {
