@@ -114,7 +114,8 @@ class RepairCommandTest {
         int h = 420;
         byte[] codes = new byte[3 * w * h];
         for (int p = 0; p < w * h; p++) {
-            double below = Math.max(0, Math.min(1, p / w - (200 + (p % w - w / 2) / 20.0) + 0.5));
+            int row = p / w;
+            double below = Math.max(0, Math.min(1, row - (200 + (p % w - w / 2) / 20.0) + 0.5));
             for (int c = 0; c < 3; c++) {
                 codes[3 * p + c] = (byte) Math.round(170 - 90 * below);
             }

@@ -28,7 +28,6 @@ public final class Bough implements Scene {
     private final double periodSeconds;
     private final double lullFromSeconds;
     private final double lullToSeconds;
-    private final boolean beforeSky;
     private final List<Leaf> leaves = new ArrayList<>();
     private final float[][] bank = new float[3][WIDTH * HEIGHT];
 
@@ -49,7 +48,6 @@ public final class Bough implements Scene {
         this.periodSeconds = periodSeconds;
         this.lullFromSeconds = lullFromSeconds;
         this.lullToSeconds = lullToSeconds;
-        this.beforeSky = beforeSky;
         Dice dice = new Dice(41);
         for (int i = 0; i < 330; i++) {
             int joint = 3 + (int) dice.uniform(0, JOINTS - 3);

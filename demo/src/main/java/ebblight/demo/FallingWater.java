@@ -121,7 +121,8 @@ public final class FallingWater implements Scene {
 
     /** Whether the pixel belongs to the fall itself. */
     public boolean falls(int pixel) {
-        return kinds[pixel] == Kind.FLOWING && pixel / WIDTH < FOOT;
+        int row = pixel / WIDTH;
+        return kinds[pixel] == Kind.FLOWING && row < FOOT;
     }
 
     /** Luminance of some pixels at some instants, one row an instant: what an exposure is the mean of. */

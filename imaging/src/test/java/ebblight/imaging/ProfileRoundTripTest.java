@@ -52,7 +52,7 @@ class ProfileRoundTripTest {
         OtherProgram.need("ExifTool", "exiftool", "-ver");
         // red primary of ROMM RGB adapted to D50 (ISO 22028-2; from memory): X 0.7977, Y 0.2880, Z 0
         String red = OtherProgram.output("exiftool", "-s3", "-ICC_Profile:RedMatrixColumn", second.toString());
-        String[] xyz = red.strip().split(" ");
+        String[] xyz = red.strip().split(" ", -1);
         assertThat(Double.parseDouble(xyz[0])).isBetween(0.7967, 0.7987);
         assertThat(Double.parseDouble(xyz[1])).isBetween(0.2870, 0.2890);
     }

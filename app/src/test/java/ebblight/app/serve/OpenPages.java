@@ -61,6 +61,24 @@ record OpenPages(LocalServer server, Browser browser, Path root) implements Auto
         throw new AssertionError("the tab key never comes to " + text);
     }
 
+    /** Goes to an address within the pages. */
+    void open(String address) {
+        browser.run("document.activeElement.blur(); location.hash = arguments[0]", address);
+    }
+
+    /** Goes on by the tab key to the key with this mark, and presses it. */
+    void key(String focus) {
+        browser.find("[data-focus=\"" + focus + "\"]");
+        for (int i = 0; i < 200; i++) {
+            if (focus.equals(browser.run("return document.activeElement.dataset.focus || ''"))) {
+                press(Keys.ENTER);
+                return;
+            }
+            press(Keys.TAB);
+        }
+        throw new AssertionError("the tab key never comes to " + focus);
+    }
+
     /** What is wrong with names, roles and contrast, by axe-core's rules. */
     List<?> violations() throws IOException {
         String axe;

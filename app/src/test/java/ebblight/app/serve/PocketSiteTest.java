@@ -9,6 +9,7 @@ import ebblight.app.kit.KitStore;
 import ebblight.app.pocket.PocketFolder;
 import ebblight.app.pocket.PocketOuting;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,7 +33,7 @@ class PocketSiteTest {
 
     /** A plain host of files; {@code policy} is sent with each of them. */
     static HttpServer host(Path folder, int port, String policy) throws IOException {
-        HttpServer server = HttpServer.create(new InetSocketAddress("127.0.0.1", port), 0);
+        HttpServer server = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), 0);
         server.createContext("/", exchange -> {
             String path = exchange.getRequestURI().getPath();
             Path file = folder.resolve(path.equals("/") ? "index.html" : path.substring(1));

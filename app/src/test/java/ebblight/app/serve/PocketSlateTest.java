@@ -102,6 +102,7 @@ class PocketSlateTest {
             browser.press("Bag of this page");
             browser.key("10-stop: in the bag");
             browser.press("My own bag");
+            browser.key("10-stop: at home");
             browser.driver().navigate().refresh();
             browser.key("10-stop: at home");
             assertThat(browser.faults()).isEmpty();

@@ -130,7 +130,8 @@ class HardScenesTest {
         int drifting = 0;
         int flowing = 0;
         for (int p = 0; p < 480 * 320; p++) {
-            double below = p / 480 - middle - slope * (p % 480 - 239.5);
+            int row = p / 480;
+            double below = row - middle - slope * (p % 480 - 239.5);
             drifting += below > 3 && kindAt(survey, p) == Kind.DRIFTING ? 1 : 0;
             flowing += below < -3 && below > -15 && kindAt(survey, p) == Kind.FLOWING ? 1 : 0;
         }

@@ -6,7 +6,7 @@ import * as engine from '../engine.js';
 import { mountPicture, outlineOf } from '../components/picture.js';
 import { progressBox } from '../components/progress.js';
 import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
-import { sayThird, secondsOf, say as sayTime } from '../axis/scale.js';
+import { sayThird, say as sayTime } from '../axis/scale.js';
 import { burstsOf, nameOf, pathIn, stemOf } from '../logic/after.js';
 import { WAYS, documentOf, firstChoice, longestThird, shortestThird, waysOf, wordsOf } from '../logic/blend.js';
 import { clamp } from '../logic/finish.js';
@@ -154,7 +154,7 @@ export function open(host, app) {
       state.map = map;
       drawAll();
       parts.side.classList.add('searching');
-      compose();
+      recompose();
       bitmaps.clear();
       await measure(() => {});
     } catch (error) {
@@ -204,6 +204,16 @@ export function open(host, app) {
     }
   }
 
+  /** The same, not waited for: who leaves the page stops it, and that is no fault. */
+  function recompose() {
+    compose().catch((error) => {
+      if (error.name !== 'AbortError') {
+        state.fault = error.message;
+        drawSide();
+      }
+    });
+  }
+
   function maskOf(kind, map, width, height) {
     const canvas = new OffscreenCanvas(width, height);
     const pen = canvas.getContext('2d');
@@ -229,7 +239,7 @@ export function open(host, app) {
     edit((at) => { at.choices = { ...Object.fromEntries(kinds().map((k) => [k, choiceOf(k)])), [kind]: next }; });
     state.done = null;
     drawAll();
-    compose();
+    recompose();
   }
 
   async function run() {
@@ -308,7 +318,7 @@ export function open(host, app) {
         piece.firstChild.textContent = on ? sayThird(wanted) : '';
       });
       event.currentTarget.querySelector('.any')?.remove();
-      compose();
+      recompose();
     }
   }
 
@@ -381,7 +391,7 @@ export function open(host, app) {
   return {
     hint: 'Touch a time on a strip. Arrow keys move it by ⅓ stop.',
     moved: start,
-    redraw: () => (view && state.measured ? (drawAll(), compose()) : null),
+    redraw: () => (view && state.measured ? (drawAll(), recompose()) : null),
     changed: () => (view && state.measured ? again() : null),
     leave: () => stop?.abort(),
   };

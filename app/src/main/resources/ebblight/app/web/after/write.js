@@ -3,7 +3,6 @@
 import { el, fill, key } from '../dom.js';
 import { progressBox } from '../components/progress.js';
 import { nameOf, sayBytes, stemOf } from '../logic/after.js';
-import { SURFACES } from '../logic/finish.js';
 import { BYTES, EDGES, PPI, nearest, printFacts, stepIn } from '../logic/write.js';
 import { madeList, make, sizeOf, thumbnail } from './desk.js';
 import { lookSheet } from './look.js';

@@ -75,7 +75,8 @@ async function writeOuting(document) {
 async function kit() {
   const own = await keep.read('kit');
   const whose = own && (await keep.read('whose')) !== 'page' ? 'own' : 'page';
-  return { ...(whose === 'own' ? own : (await packedOuting()).kit), whose };
+  // a copy: the page changes what it is given, and the bag of the page is to stay as it came
+  return { ...structuredClone(whose === 'own' ? own : (await packedOuting()).kit), whose };
 }
 
 async function writeKit({ whose, ...bag }) {
