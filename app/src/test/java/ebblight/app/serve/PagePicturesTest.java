@@ -140,7 +140,7 @@ class PagePicturesTest {
         browser.run("location.hash = '#there/view-1/shot/8?time=25s'");
         browser.press("Count me in");
         browser.press("I closed it now");
-        browser.until("document.body.innerText.includes('Frame 1')");
+        browser.until("document.querySelector('.judge')");
         browser.run("location.hash = '#there/view-1?time=25s'");
     }
 
