@@ -128,6 +128,10 @@ final class OutcomesCommand implements Callable<Integer> {
         if (answer.getInt("outings") == 0) {
             printer.line("Nothing is remembered yet: measure, stack or sort in the folder of an outing"
                     + " (./ebblight outing new FOLDER --at LAT,LON).");
+        } else if (rows(answer, "predictions").isEmpty()) {
+            printer.line(
+                    "No prediction can be held against a picture yet: measure the clip of a view, then sort its long"
+                            + " exposures or stack its burst, all in the folder of the outing.");
         }
         if (answer.has("file")) {
             printer.line("written: " + answer.getString("file"));

@@ -105,7 +105,7 @@ export function open(host, app) {
     }
     fill(
       host,
-      el('div.tool-head', {}, el('h1', {}, el('b', {}, app.asked().folder), ` ${pairs.length} ${pairs.length === 1 ? 'pair' : 'pairs'} without and with a filter`), el('p.cap', {}, 'By what stands still. Tripod, white balance, aperture and ISO as they were; only filter and time changed.')),
+      el('div.tool-head', {}, el('h1', {}, el('b', {}, `${app.asked().folder}:`), ` ${pairs.length} ${pairs.length === 1 ? 'pair' : 'pairs'} without and with a filter`), el('p.cap', {}, 'By what stands still. Tripod, white balance, aperture and ISO as they were; only filter and time changed.')),
       pairs.length ? '' : el('div.empty', {}, el('p', {}, 'No view of this card has a frame without a filter beside one with it. Take the pair at the next outing: There reminds of it.')),
       el(
         'div.filter-pairs',

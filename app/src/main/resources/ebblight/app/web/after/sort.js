@@ -84,7 +84,7 @@ export function open(host, app) {
     const marks = keptFrames();
     fill(
       bar,
-      el('h1', {}, el('b', {}, cardOf), ` ${frames} frames, ${card.groups.filter((g) => g.kind === 'view').length} views`),
+      el('h1', {}, el('b', {}, `${cardOf}:`), ` ${frames} frames, ${card.groups.filter((g) => g.kind === 'view').length} views`),
       el('p.cap', {}, 'Size is rank: what should be still, what should flow. Dotted and hatched: not advised, never deleted.'),
       el(
         'div.keys',
