@@ -280,7 +280,7 @@ export function open(host, { store, go, place, say, header }) {
         'div.before',
         {},
         head(),
-        el('div.before-days', {}, weave, el('p.weave-key', {}, [['window', 'window: all wishes hold'], ['night', 'night'], outing().place.station || outing().plan?.table ? ['water', 'water as wished'] : null].filter(Boolean).map(([name, words]) => el('span.k', {}, el(`span.k-${name}`, {}), words))), el('div.day-head', {}, title, el('div.keys', {}, key('Day before', () => turnTo(addDays(whole.day, -1)), { class: 'wish-chip', 'data-focus': 'day-before' }), key('Day after', () => turnTo(addDays(whole.day, 1)), { class: 'wish-chip', 'data-focus': 'day-after' }))), planned.strip, planned.words),
+        el('div.before-days', {}, weave, el('p.weave-key', {}, [['window', 'window: all wishes hold'], ['night', 'night'], outing().place.station || outing().plan?.table ? ['water', 'water as wished'] : null].filter(Boolean).map(([name, words]) => el('span.weave-mark', {}, el(`span.k-${name}`, {}), words))), el('div.day-head', {}, title, el('div.keys', {}, key('Day before', () => turnTo(addDays(whole.day, -1)), { class: 'wish-chip', 'data-focus': 'day-before' }), key('Day after', () => turnTo(addDays(whole.day, 1)), { class: 'wish-chip', 'data-focus': 'day-after' }))), planned.strip, planned.words),
         el('div.before-side', {}, Number.isFinite(view()?.azimuth) ? planned.lens : el('div.no-view', {}, el('p', {}, 'No bearing yet: with one, the sun’s path through the picture stands here.'), key('Set bearing and lens', openView, { class: 'alt', 'data-focus': 'set-view' })), windows, pack, cautions),
       ),
     );
