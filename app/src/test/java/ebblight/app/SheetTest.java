@@ -78,6 +78,13 @@ class SheetTest {
         assertThat(Files.readString(strip)).contains(">Light<").doesNotContain(">Tide<");
     }
 
+    @Test
+    void aDrawingOfTheTideCarriesTheCaution() throws Exception {
+        Path strip = folder.resolve("strip.svg");
+        draw(",\"station\":\"nearest\"", "--strip", strip.toString());
+        assertThat(Files.readString(strip)).contains(">Tide<", "Not for navigation", "official tables");
+    }
+
     /** 28 March 2027: the clock of the zone leaps from 2 to 3 (Directive 2000/84/EC); every hour still has its place. */
     @Test
     void aDayOfTwentyThreeHoursIsDrawnWhole() throws Exception {

@@ -2,6 +2,7 @@ package ebblight.app.draw;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.draw.Drawing.Lettering;
 import ebblight.app.plan.Zone;
 import ebblight.core.sky.CameraView;
 import ebblight.engine.Engine;
@@ -14,6 +15,9 @@ public final class Pictures {
     /** Size of the small words on a screen. */
     public static final double SMALL = 14;
 
+    private static final String NOT_FOR_NAVIGATION =
+            "Predicted water, without weather, surge and waves. Not for navigation: follow the official tables.";
+
     private Pictures() {}
 
     /**
@@ -25,12 +29,18 @@ public final class Pictures {
         DayStrip strip = DayStrip.of(day, width, small);
         SvgDrawing to = new SvgDrawing("strip", page);
         strip.draw(to, 0);
+        // On a page the cautions stand beside the strip; a file goes its own way and carries them.
+        boolean alone = !page && day.tide().isPresent();
+        if (alone) {
+            to.text(strip.axis().left(), strip.height() + small, Lettering.of(small, Ink.INK), NOT_FOR_NAVIGATION);
+        }
+        double height = strip.height() + (alone ? 2 * small : 0);
         JsonObject picture = new JsonObject();
-        picture.put("svg", to.document(width, strip.height(), "The hours of " + day.day()));
+        picture.put("svg", to.document(width, height, "The hours of " + day.day()));
         picture.put("left", strip.axis().x(day.from()));
         picture.put("right", strip.axis().x(day.to()));
         picture.put("width", width);
-        picture.put("height", strip.height());
+        picture.put("height", height);
         return picture;
     }
 
