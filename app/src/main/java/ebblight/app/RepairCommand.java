@@ -216,7 +216,12 @@ final class RepairCommand extends PictureCommand {
 
     private OptionalDouble typedLevel(String typed) throws IOException {
         if (!typed.equals("auto")) {
-            return OptionalDouble.of(numbers("--level", typed, 1)[0]);
+            try {
+                return OptionalDouble.of(Double.parseDouble(typed.strip()));
+            } catch (NumberFormatException e) {
+                throw new UsageException(
+                        "--level: \"" + typed + "\" cannot be read; expected degrees such as -0.6, or auto");
+            }
         }
         Optional<MeasuredHorizon> horizon = MeasuredHorizon.of(input);
         if (horizon.isEmpty()) {

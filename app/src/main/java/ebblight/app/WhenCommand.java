@@ -133,7 +133,7 @@ final class WhenCommand implements Callable<Integer> {
                 .findFirst()
                 .orElseThrow(() -> new UnreadableInputException(
                         file.resolve("outing.json"),
-                        view == null
+                        view == null || planned.isEmpty()
                                 ? "holds no view of which an hour is wished; add one by ./ebblight outing view"
                                 : "holds no planned view " + view + "; it holds "
                                         + String.join(

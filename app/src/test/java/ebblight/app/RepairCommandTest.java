@@ -99,6 +99,8 @@ class RepairCommandTest {
     void numbersThatCannotBeMeantAreNamed() throws Exception {
         repair("--cast", "0.9", "-o", in("o.tif")).refuses(ExitCode.WRONG_USAGE, "--cast", "2 numbers");
         repair("--level", "60", "-o", in("o.tif")).refuses(ExitCode.WRONG_USAGE, "level", "-45 to 45");
+        repair("--level", "maybe", "-o", in("o.tif"))
+                .refuses(ExitCode.WRONG_USAGE, "--level", "maybe", "degrees", "auto");
         Path file = Files.writeString(
                 folder.resolve("r.json"), "{\"schema\":\"repair/1\",\"cast\":{\"red\":0,\"blue\":1}}");
         repair("--with", file.toString(), "-o", in("o.tif")).refuses(ExitCode.UNUSABLE_INPUT, "r.json", "cast");
