@@ -174,6 +174,6 @@ class PocketTimerTest {
         page.browser().driver().switchTo().window(spare);
         page.open("#there/view-1/log");
         page.browser().until("document.querySelectorAll('.log-rows li').length === 1");
-        assertThat(page.browser().text()).containsPattern("open [0-9.]+ s").contains("not judged");
+        assertThat(page.browser().text()).containsPattern("open [0-9./]+ s").contains("not judged");
     }
 }
