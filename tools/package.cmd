@@ -10,11 +10,12 @@ for %%t in (mvn jlink jpackage) do (where %%t >nul 2>nul || (echo package: %%t w
 set "WORK=%TEMP%\ebblight-package"
 if exist "%WORK%" rmdir /s /q "%WORK%"
 mkdir "%WORK%\lib"
+set /p MODULES=<"%HERE%\packaging\modules"
 pushd "%HERE%"
 call mvn -q -B -Pquick -pl app -am package || (popd & exit /b 1)
 copy /y app\target\lib\*.jar "%WORK%\lib" >nul
 copy /y app\target\ebblight-app-0.1.0-SNAPSHOT.jar "%WORK%\lib" >nul
-jlink --add-modules java.base,java.desktop,java.logging,java.management,java.naming,java.sql,java.xml,jdk.charsets,jdk.localedata,jdk.unsupported,jdk.zipfs --strip-debug --no-header-files --no-man-pages --compress=2 --output "%WORK%\runtime" || (popd & exit /b 1)
+jlink --add-modules %MODULES% --strip-debug --no-header-files --no-man-pages --compress=2 --output "%WORK%\runtime" || (popd & exit /b 1)
 jpackage --type msi --name Ebblight --app-version 0.1.0 --input "%WORK%\lib" --main-jar ebblight-app-0.1.0-SNAPSHOT.jar --main-class ebblight.app.Main --runtime-image "%WORK%\runtime" --win-console --win-menu --win-per-user-install --license-file LICENSE --java-options -XX:+UseParallelGC --dest "%TO%" || (popd & exit /b 1)
 popd
 rmdir /s /q "%WORK%"

@@ -61,7 +61,7 @@ final class AgainCommand implements Callable<Integer> {
             try {
                 make(recorded, scratch, answer, work);
             } finally {
-                clear(scratch);
+                GivenFiles.remove(scratch);
             }
         }
         if (json.wanted()) {
@@ -92,13 +92,6 @@ final class AgainCommand implements Callable<Integer> {
             answer.put("written", true);
         }
         answer.put("untouched", recorded.isResult(target));
-    }
-
-    private static void clear(Path scratch) throws IOException {
-        for (Path each : GivenFiles.in(scratch)) {
-            Files.delete(each);
-        }
-        Files.delete(scratch);
     }
 
     private static JsonArray json(List<Trouble> troubles) {

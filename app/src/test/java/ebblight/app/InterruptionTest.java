@@ -56,18 +56,9 @@ class InterruptionTest {
             // Whoever starts the tests in the background has Ctrl-C ignored, and the child would inherit that.
             line.addAll(List.of("env", "--default-signal=INT"));
         }
-        line.addAll(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Djava.io.tmpdir=" + spill,
-                "-cp",
-                System.getProperty("java.class.path"),
-                Main.class.getName(),
-                command,
-                shared.toString(),
-                option,
-                before.toString(),
-                other,
-                value));
+        line.addAll(Child.line(
+                List.of("-Djava.io.tmpdir=" + spill),
+                List.of(command, shared.toString(), option, before.toString(), other, value)));
         Process process = new ProcessBuilder(line)
                 .redirectErrorStream(true)
                 .redirectOutput(folder.resolve("said").toFile())

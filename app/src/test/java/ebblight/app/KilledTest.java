@@ -1,13 +1,11 @@
 package ebblight.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import ebblight.app.pocket.BuiltPage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
@@ -44,9 +42,9 @@ class KilledTest {
     @ParameterizedTest
     @EnumSource
     void leavesTheOldFileOrTheNewOne(Writer writer) throws Exception {
-        assumeTrue(
-                writer != Writer.PHONE || Writer.canWritePhonePages(),
-                "built without the phone page (-Dpocket.phase=none)");
+        if (writer == Writer.PHONE) {
+            BuiltPage.assume();
+        }
         Path whole = prepared(writer, "whole");
         long began = System.nanoTime();
         Process undisturbed = start(writer, whole);
@@ -96,17 +94,6 @@ class KilledTest {
     }
 
     private Process start(Writer writer, Path out) throws IOException {
-        List<String> line = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-Debblight.data=" + folder.resolve("data"),
-                "-cp",
-                System.getProperty("java.class.path"),
-                Main.class.getName()));
-        line.addAll(writer.line(shared, out));
-        return new ProcessBuilder(line)
-                .redirectErrorStream(true)
-                .redirectOutput(folder.resolve("said").toFile())
-                .start();
+        return Child.start(folder.resolve("data"), folder.resolve("said"), writer.line(shared, out));
     }
 }

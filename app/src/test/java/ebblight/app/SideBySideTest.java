@@ -49,18 +49,8 @@ class SideBySideTest {
     }
 
     private Process start(String... command) throws Exception {
-        List<String> line = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-Debblight.data=" + folder.resolve("data"),
-                "-cp",
-                System.getProperty("java.class.path"),
-                Main.class.getName()));
-        line.addAll(List.of(command));
-        return new ProcessBuilder(line)
-                .redirectErrorStream(true)
-                .redirectOutput(Files.createTempFile(folder, "said", ".txt").toFile())
-                .start();
+        Path said = Files.createTempFile(folder, "said", ".txt");
+        return Child.start(folder.resolve("data"), said, List.of(command));
     }
 
     private void end(List<Process> programs) throws Exception {

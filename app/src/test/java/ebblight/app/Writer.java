@@ -2,7 +2,6 @@ package ebblight.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import ebblight.app.pocket.PocketPage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,10 +37,6 @@ enum Writer {
     Writer(String file, String... command) {
         this.file = file;
         this.command = List.of(command);
-    }
-
-    static boolean canWritePhonePages() {
-        return PocketPage.class.getResource("/ebblight/pocket/reason.wasm") != null;
     }
 
     /** What all of them read. */

@@ -20,4 +20,12 @@ public final class GivenFiles {
                     .toList();
         }
     }
+
+    /** Takes a folder away in which nothing but such files lies. */
+    public static void remove(Path folder) throws IOException {
+        for (Path each : in(folder)) {
+            Files.delete(each);
+        }
+        Files.delete(folder);
+    }
 }

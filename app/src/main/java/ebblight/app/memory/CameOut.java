@@ -97,7 +97,7 @@ final class CameOut {
 
     private JsonObject row(Path result, String command, double seconds, int frames, JsonArray outcomes) {
         JsonObject row = new JsonObject();
-        row.put("file", root.relativize(result).toString().replace('\\', '/'));
+        row.put("file", Remembered.relative(root, result));
         row.put("command", command);
         row.put("seconds", seconds);
         row.put("frames", frames);

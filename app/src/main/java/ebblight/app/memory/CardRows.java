@@ -33,7 +33,7 @@ final class CardRows {
             for (JsonObject frame : Asked.rows(group.getArray("frames"))) {
                 Path file = card.resolve(frame.getString("file"));
                 JsonObject row = new JsonObject();
-                row.put("file", root.relativize(file).toString().replace('\\', '/'));
+                row.put("file", Remembered.relative(root, file));
                 for (String field : FIELDS) {
                     row.put(field, frame.get(field));
                 }

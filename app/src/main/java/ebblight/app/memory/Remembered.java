@@ -56,7 +56,7 @@ public final class Remembered {
                 : Optional.ofNullable(files.get(0).getParent()).orElse(root);
         input = input.toRealPath();
         if (input.startsWith(root) && !input.equals(root)) {
-            add("measurements", MeasurementRow.of(relative(input), input, survey, answer, outing, root));
+            add("measurements", MeasurementRow.of(relative(root, input), input, survey, answer, outing, root));
         }
     }
 
@@ -98,7 +98,8 @@ public final class Remembered {
         return new JsonObject();
     }
 
-    private String relative(Path file) {
+    /** How a file of the outing in {@code root} is named in the memory. */
+    static String relative(Path root, Path file) {
         return root.relativize(file).toString().replace('\\', '/');
     }
 

@@ -2,6 +2,7 @@ package ebblight.app.outing;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.app.plan.Zone;
 import ebblight.core.outing.LogMatch;
 import ebblight.core.outing.LogMatch.Taken;
@@ -47,16 +48,12 @@ public final class JoinedLog {
         return answer;
     }
 
-    private static List<JsonObject> rows(JsonArray array) {
-        return array.stream().map(JsonObject.class::cast).toList();
-    }
-
     /** Frames of one camera, whose clock is off by one constant. */
     private record Shot(Path file, Taken taken) {}
 
     /** Writes each entry's frame into the log and says what was found for every camera. */
     private static JsonArray matched(JsonObject outing, Path card) throws IOException {
-        List<JsonObject> log = rows(outing.getArray("log"));
+        List<JsonObject> log = Asked.rows(outing.getArray("log"));
         List<Taken> entries = new ArrayList<>();
         for (JsonObject entry : log) {
             entries.add(new Taken(seconds(entry), entry.getDouble("openSeconds", 0)));

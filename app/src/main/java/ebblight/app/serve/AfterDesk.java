@@ -122,10 +122,7 @@ final class AfterDesk {
         try {
             answer = inOuting(maker.make(request.arguments(output, scratch), work));
         } finally {
-            for (Path each : GivenFiles.in(scratch)) {
-                Files.delete(each);
-            }
-            Files.delete(scratch);
+            GivenFiles.remove(scratch);
         }
         if (answer.has("file")) {
             answer.put("stamp", Stamps.of(output));

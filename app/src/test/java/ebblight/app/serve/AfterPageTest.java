@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import com.grack.nanojson.JsonParser;
 import ebblight.app.TypedPictures;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
@@ -17,62 +16,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
 /** From a folder of frames to files for paper and the web, in a real browser. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
-class AfterPageTest {
+class AfterPageTest extends AfterPages {
 
-    private static final String SORTED = "document.querySelector('.sort-list .frame.best')";
     private static final String DRAWN =
             "document.querySelector('.print>img')?.naturalWidth && document.querySelector('.tone-step, .sheet-note')";
-
-    @TempDir
-    static Path temporary;
-
-    private static OpenPages pages;
-    private static Browser browser;
-    private static Path root;
-
-    @BeforeAll
-    static void start() throws IOException {
-        OpenPages.assumeBrowser();
-        root = Files.createDirectories(temporary.resolve("outing"));
-        TestOuting.write(root, "Shore");
-        Path pair = Files.createDirectories(root.resolve("pair"));
-        StillFrame.write(pair.resolve("f1.jpg"), 1, 0.125, 0);
-        StillFrame.write(pair.resolve("f2.jpg"), 2, 2, 20);
-        pages = OpenPages.on(root, temporary);
-        browser = pages.browser();
-        browser.driver().get(pages.server().link().toString());
-        browser.run("localStorage.setItem('ebblight-tour', 'seen')");
-    }
-
-    @AfterAll
-    static void stop() {
-        if (pages != null) {
-            pages.close();
-        }
-    }
-
-    @AfterEach
-    void noFault() {
-        assertThat(browser.faults()).isEmpty();
-    }
-
-    private static JsonObject record(String file) throws Exception {
-        return JsonParser.object().from(Files.readString(root.resolve("made").resolve(file + ".json")));
-    }
 
     private static long checksum(Path folder) throws IOException {
         long sum = 0;

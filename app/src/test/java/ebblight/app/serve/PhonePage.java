@@ -1,10 +1,9 @@
 package ebblight.app.serve;
 
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
-
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
 import ebblight.app.kit.KitStore;
+import ebblight.app.pocket.BuiltPage;
 import ebblight.app.pocket.PocketFolder;
 import ebblight.app.pocket.PocketOuting;
 import ebblight.app.pocket.PocketPage;
@@ -33,9 +32,7 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
     /** Packs an outing and opens a browser; skips the test where either cannot be. */
     static PhonePage of(Path folder, JsonObject outing, String... switches) throws IOException {
         OpenPages.assumeBrowser();
-        assumeTrue(
-                PocketPage.class.getResource("/ebblight/pocket/reason.wasm") != null,
-                "built without the phone page (-Dpocket.phase=none)");
+        BuiltPage.assume();
         JsonObject packed = PocketOuting.of(outing, new KitStore(folder.resolve("data")).read(), folder);
         Files.write(folder.resolve("wasm.html"), PocketPage.html(packed, false));
         PocketFolder.write(packed, folder.resolve("site"));

@@ -2,7 +2,6 @@ package ebblight.app.serve;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.google.zxing.BinaryBitmap;
 import com.google.zxing.RGBLuminanceSource;
@@ -14,9 +13,9 @@ import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
 import ebblight.app.kit.KitStore;
+import ebblight.app.pocket.BuiltPage;
 import ebblight.app.pocket.PocketCode;
 import ebblight.app.pocket.PocketOuting;
-import ebblight.app.pocket.PocketPage;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.net.InetAddress;
@@ -50,9 +49,7 @@ class PhoneSheetTest {
     }
 
     private static void assumePage() {
-        assumeTrue(
-                PocketPage.class.getResource("/ebblight/pocket/reason.wasm") != null,
-                "built without the phone page (-Dpocket.phase=none)");
+        BuiltPage.assume();
     }
 
     private static HttpResponse<String> get(String address) throws Exception {

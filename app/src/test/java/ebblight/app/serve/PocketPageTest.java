@@ -1,7 +1,6 @@
 package ebblight.app.serve;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
@@ -9,6 +8,7 @@ import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.plan.StationCatalogue;
 import ebblight.app.plan.WishesFile;
+import ebblight.app.pocket.BuiltPage;
 import ebblight.app.pocket.PocketFolder;
 import ebblight.app.pocket.PocketOuting;
 import ebblight.app.pocket.PocketPage;
@@ -49,9 +49,7 @@ class PocketPageTest {
     @BeforeAll
     static void start() throws IOException {
         OpenPages.assumeBrowser();
-        assumeTrue(
-                PocketPage.class.getResource("/ebblight/pocket/reason.wasm") != null,
-                "built without the phone page (-Dpocket.phase=none)");
+        BuiltPage.assume();
         JsonObject outing = Asked.parse(
                 """
                 {"schema":"outing/1","revision":1,"name":"Test shore","zone":"Europe/Paris",
