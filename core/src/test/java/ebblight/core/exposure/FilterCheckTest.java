@@ -32,10 +32,11 @@ class FilterCheckTest {
         int[] block = new int[n];
         float[] radius = new float[n];
         for (int i = 0; i < n; i++) {
+            int row = i / SIDE;
             double x = (i % SIDE + 0.5) / SIDE - 0.5;
-            double y = (i / SIDE + 0.5) / SIDE - 0.5;
+            double y = (row + 0.5) / SIDE - 0.5;
             radius[i] = (float) Math.sqrt(2 * (x * x + y * y));
-            block[i] = i % SIDE / 2 + 4 * (i / SIDE / 2);
+            block[i] = i % SIDE / 2 + 4 * (row / 2);
             double green = gain + light - stops - corner * radius[i] * radius[i];
             ratio[0][i] = (float) (green - redLoss);
             ratio[1][i] = (float) green;

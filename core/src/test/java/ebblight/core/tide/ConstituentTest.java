@@ -48,7 +48,8 @@ class ConstituentTest {
         assertThat(mk3.argumentDegrees(nought)).isEqualTo(-90);
         assertThat(backwards.argumentDegrees(nought)).isEqualTo(90);
         // T 10, s 20, h 30, p 40, p₁ 50: L2 is 20 − 20 + 60 − 40 + 180
-        assertThat(l2().argumentDegrees(new MeanLongitudes(10, 20, 30, 40, 0, 50))).isEqualTo(200);
+        assertThat(l2().argumentDegrees(new MeanLongitudes(10, 20, 30, 40, 0, 50)))
+                .isEqualTo(200);
         assertThat(Constituent.of("PI1", new double[] {1, 0, -2, 0, 1}, 90, Node.NONE, 1)
                         .argumentDegrees(new MeanLongitudes(10, 20, 30, 40, 0, 50)))
                 .isEqualTo(10 - 60 + 50 + 90);
@@ -137,6 +138,7 @@ class ConstituentTest {
     void allNamesAreKnownByThemselves() {
         Set<String> names = Constituents.names();
         assertThat(names).hasSizeGreaterThan(150).contains("M2", "LAMBDA2", "4M2S12");
-        assertThat(names).allSatisfy(name -> assertThat(Constituents.named(name)).isPresent());
+        assertThat(names)
+                .allSatisfy(name -> assertThat(Constituents.named(name)).isPresent());
     }
 }

@@ -49,7 +49,8 @@ class StationTest {
     /** Bounds add: two constituents never run faster than both at their fastest, and nearly reach it. */
     @Test
     void boundsHoldAtEveryMinute() {
-        HarmonicTide curve = station(0, harmonic("M2", 2, 0), harmonic("S2", 1, 40)).curve(START, START + 20 * 86_400);
+        HarmonicTide curve =
+                station(0, harmonic("M2", 2, 0), harmonic("S2", 1, 40)).curve(START, START + 20 * 86_400);
         double fastest = 0;
         double steepest = 0;
         double before = curve.risingMetresPerHour(START);
@@ -70,7 +71,8 @@ class StationTest {
                 0, harmonic("K1", 0.3, 0), harmonic("O1", 0.2, 0), harmonic("M2", 1.5, 0), harmonic("S2", 0.5, 0));
         assertThat(station.formNumber()).isCloseTo(0.25, within(1e-12));
         assertThat(station.amplitudeMetres("N2")).isZero();
-        assertThat(station(0, harmonic("lambda2", 0.09, 0)).amplitudeMetres("LAM2")).isEqualTo(0.09);
+        assertThat(station(0, harmonic("lambda2", 0.09, 0)).amplitudeMetres("LAM2"))
+                .isEqualTo(0.09);
     }
 
     @Test
@@ -83,8 +85,15 @@ class StationTest {
     /** The limits as the messages state them. */
     @ParameterizedTest
     @CsvSource({
-        "0, -360, 20, ''", "20, 720, -20, ''", "-0.1, 0, 0, amplitude", "20.1, 0, 0, amplitude", "NaN, 0, 0, amplitude",
-        "1, -361, 0, phase", "1, 721, 0, phase", "1, 0, 20.1, mean sea level", "1, 0, -20.1, mean sea level"
+        "0, -360, 20, ''",
+        "20, 720, -20, ''",
+        "-0.1, 0, 0, amplitude",
+        "20.1, 0, 0, amplitude",
+        "NaN, 0, 0, amplitude",
+        "1, -361, 0, phase",
+        "1, 721, 0, phase",
+        "1, 0, 20.1, mean sea level",
+        "1, 0, -20.1, mean sea level"
     })
     void aStationLiesWithinWhatCanBe(double metres, double degrees, double mean, String refused) {
         if (refused.isEmpty()) {
@@ -123,6 +132,7 @@ class StationTest {
 
     private static double phase(String name, double at) {
         Constituent constituent = Constituents.named(name).orElseThrow();
-        return constituent.argumentDegrees(MeanLongitudes.at(at)) + NodeFactors.at(at).phaseDegrees(constituent);
+        return constituent.argumentDegrees(MeanLongitudes.at(at))
+                + NodeFactors.at(at).phaseDegrees(constituent);
     }
 }

@@ -35,7 +35,9 @@ class TideTableTest {
 
     private static TideExtreme water(double hour, double metres, boolean high) {
         return new TideExtreme(
-                START.plusSeconds(Math.round(3600 * hour)), metres, high ? TideExtreme.Kind.HIGH : TideExtreme.Kind.LOW);
+                START.plusSeconds(Math.round(3600 * hour)),
+                metres,
+                high ? TideExtreme.Kind.HIGH : TideExtreme.Kind.LOW);
     }
 
     /** 0 to 6 m in 6 h, down to 1 m in 7 h, up to 5 m in 5 h. */
@@ -122,8 +124,14 @@ class TideTableTest {
 
     @ParameterizedTest
     @CsvSource({
-        "RISING, 1, true", "RISING, 0, false", "RISING, -1, false", "FALLING, -1, true", "FALLING, 0, false",
-        "FALLING, 1, false", "ANY, 0, true", "ANY, -1, true"
+        "RISING, 1, true",
+        "RISING, 0, false",
+        "RISING, -1, false",
+        "FALLING, -1, true",
+        "FALLING, 0, false",
+        "FALLING, 1, false",
+        "ANY, 0, true",
+        "ANY, -1, true"
     })
     void waterRunsOneWay(TideSpans.Direction direction, double rate, boolean holds) {
         assertThat(direction.holds(rate)).isEqualTo(holds);
@@ -133,8 +141,7 @@ class TideTableTest {
     @Test
     void spansMeetTheirHeights() {
         TideTable table = uneven();
-        List<TideSpans.Span> rising =
-                TideSpans.between(table, hours(0), hours(18), 3, 7, TideSpans.Direction.RISING);
+        List<TideSpans.Span> rising = TideSpans.between(table, hours(0), hours(18), 3, 7, TideSpans.Direction.RISING);
         assertThat(rising).hasSize(2);
         assertThat(Epoch.seconds(rising.get(0).from())).isCloseTo(hours(3), within(1.0));
         assertThat(Epoch.seconds(rising.get(0).to())).isCloseTo(hours(6), within(1.0));
@@ -148,12 +155,20 @@ class TideTableTest {
     /** The limits as the messages state them. */
     @ParameterizedTest
     @CsvSource({
-        "30, 0.5, 0, ''", "-30, 30, 3600, ''", "30.1, 1, 0, lowest point", "-30.1, 1, 0, lowest point",
-        "0, 0.49, 0, margin", "0, 30.1, 0, margin", "0, NaN, 0, margin", "0, 1, -1, packing", "0, 1, 3601, packing"
+        "30, 0.5, 0, ''",
+        "-30, 30, 3600, ''",
+        "30.1, 1, 0, lowest point",
+        "-30.1, 1, 0, lowest point",
+        "0, 0.49, 0, margin",
+        "0, 30.1, 0, margin",
+        "0, NaN, 0, margin",
+        "0, 1, -1, packing",
+        "0, 1, 3601, packing"
     })
     void aGuardLiesWithinWhatCanBe(double lowest, double margin, double packing, String refused) {
         if (refused.isEmpty()) {
-            assertThatCode(() -> new WaterGuard(uneven(), lowest, margin, packing)).doesNotThrowAnyException();
+            assertThatCode(() -> new WaterGuard(uneven(), lowest, margin, packing))
+                    .doesNotThrowAnyException();
         } else {
             assertThatThrownBy(() -> new WaterGuard(uneven(), lowest, margin, packing))
                     .isInstanceOf(IllegalArgumentException.class)
@@ -186,11 +201,17 @@ class TideTableTest {
     /** Swell of 0 to 20 m and 1 to 30 s; deep-water length 1.56 T² m (REFERENCES: dispersion, T 4 s: 24.97 m). */
     @ParameterizedTest
     @CsvSource({
-        "0, 1, ''", "20, 30, ''", "-0.1, 5, 0 to 20 m", "20.1, 5, 0 to 20 m", "1, 0.9, 1 to 30 s", "1, 30.1, 1 to 30 s"
+        "0, 1, ''",
+        "20, 30, ''",
+        "-0.1, 5, 0 to 20 m",
+        "20.1, 5, 0 to 20 m",
+        "1, 0.9, 1 to 30 s",
+        "1, 30.1, 1 to 30 s"
     })
     void swellLiesWithinWhatCanBe(double height, double period, String refused) {
         if (refused.isEmpty()) {
-            assertThat(new Swell(height, period).lengthMetres()).isCloseTo(1.5613 * period * period, within(0.05 * period));
+            assertThat(new Swell(height, period).lengthMetres())
+                    .isCloseTo(1.5613 * period * period, within(0.05 * period));
         } else {
             assertThatThrownBy(() -> new Swell(height, period)).hasMessageContaining(refused);
         }
