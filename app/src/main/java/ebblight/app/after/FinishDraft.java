@@ -18,6 +18,7 @@ import ebblight.imaging.finish.Finish;
 import ebblight.imaging.finish.Finished;
 import ebblight.imaging.finish.Finisher;
 import ebblight.imaging.finish.OwnColour;
+import ebblight.imaging.finish.PartTones;
 import ebblight.imaging.print.Resized;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -79,14 +80,22 @@ public final class FinishDraft {
     /** A draft as JPEG, and what is to be said of it. */
     public record Drawn(byte[] jpeg, JsonObject facts) {}
 
-    /** Draws the picture with a finish ({@code finish/1}). */
-    public synchronized Drawn draw(JsonObject document, Work work) throws IOException {
+    /**
+     * Draws the picture with a finish ({@code finish/1}).
+     *
+     * @param shares where the parts of the picture lie, when that is known
+     */
+    public synchronized Drawn draw(JsonObject document, Optional<PartShares> shares, Work work) throws IOException {
         Finish finish = FinishFile.read(document);
         JsonObject without = new JsonObject();
         without.putAll(document);
         without.put("grain", 0);
         Finish small = FinishFile.read(without);
-        Finished finished = Finisher.finish(copy(light), profile, Optional.empty(), small, work);
+        PartTones parts = PartTones.NONE;
+        if (shares.isPresent() && !small.parts().isEmpty()) {
+            parts = shares.get().tones(small.parts(), light.width(), light.height());
+        }
+        Finished finished = Finisher.finish(copy(light), profile, Optional.empty(), small, parts, work);
         JsonObject facts = new JsonObject();
         facts.put("schema", "draft/1");
         facts.put("fullWidth", fullWidth);
@@ -99,6 +108,7 @@ public final class FinishDraft {
         float[] luminance = luminance(finished.picture());
         facts.put("steps", steps(luminance));
         facts.put("colours", colours(document, finished, luminance, work));
+        facts.put("parts", shares.isPresent() ? parts(document, shares.get(), luminance, work) : new JsonArray());
         byte[] jpeg = JpegWriter.encode(
                 finished.picture(),
                 PictureFacts.of(FrameFacts.none(), OptionalDouble.empty(), 1, List.of(), "Draft of a finish"),
@@ -172,15 +182,30 @@ public final class FinishDraft {
         return told;
     }
 
-    /** The picture levelled, cropped and exposed as the finish says, and no more: what its colours are found on. */
-    private RgbPicture base(JsonObject document, Work work) {
-        JsonObject before = new JsonObject();
-        before.put("schema", "finish/1");
-        for (String step : new String[] {"level", "crop", "exposure"}) {
+    private JsonArray parts(JsonObject document, PartShares shares, float[] luminance, Work work) {
+        double[] stops = new double[luminance.length];
+        for (int p = 0; p < stops.length; p++) {
+            stops[p] = stops(luminance[p]);
+        }
+        Finish placed = FinishFile.read(only(document, "level", "crop"));
+        return DraftParts.of(shares, placed, light.width(), light.height(), stops, work);
+    }
+
+    /** A finish with some of its steps alone. */
+    private static JsonObject only(JsonObject document, String... steps) {
+        JsonObject some = new JsonObject();
+        some.put("schema", "finish/1");
+        for (String step : steps) {
             if (document.has(step)) {
-                before.put(step, document.get(step));
+                some.put(step, document.get(step));
             }
         }
+        return some;
+    }
+
+    /** The picture levelled, cropped and exposed as the finish says, and no more: what its colours are found on. */
+    private RgbPicture base(JsonObject document, Work work) {
+        JsonObject before = only(document, "level", "crop", "exposure");
         String asked = JsonWriter.string(before);
         if (!asked.equals(laid)) {
             CodedPicture coded = Finisher.finish(copy(light), profile, Optional.empty(), FinishFile.read(before), work)

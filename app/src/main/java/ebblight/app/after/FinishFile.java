@@ -30,6 +30,7 @@ public final class FinishFile {
             "crop",
             "exposure",
             "tone",
+            "parts",
             "grade",
             "blackAndWhite",
             "toning",
@@ -54,8 +55,8 @@ public final class FinishFile {
             if (!KNOWN.contains(key)) {
                 throw new RequestException(
                         key,
-                        "is no part of a finish; known are level, crop, exposure, tone, grade,"
-                                + " blackAndWhite, toning, localContrast, grain, sharpness and printWidthCentimetres");
+                        "is no part of a finish; known are level, crop, exposure, tone, parts,"
+                                + " grade, blackAndWhite, toning, localContrast, grain, sharpness and printWidthCentimetres");
             }
         }
         return checked(
@@ -65,6 +66,7 @@ public final class FinishFile {
                         fields.has("crop") ? crop(fields.part("crop")) : new Crop.Whole(),
                         fields.number("exposure", 0),
                         fields.has("tone") ? tone(fields.part("tone")) : new Tone(0, 0),
+                        parts(fields),
                         fields.number("grade", Finish.UNCHANGED_GRADE),
                         fields.has("blackAndWhite")
                                 ? Optional.of(monochrome(fields.part("blackAndWhite")))
@@ -119,6 +121,13 @@ public final class FinishFile {
 
     private static Tone tone(Fields tone) {
         return checked("tone", () -> new Tone(tone.number("shadows", 0), tone.number("lights", 0)));
+    }
+
+    private static List<Finish.Part> parts(Fields fields) {
+        return fields.parts("parts").stream()
+                .map(part -> checked(
+                        part.path("stops"), () -> new Finish.Part(part.text("region"), part.number("stops"))))
+                .toList();
     }
 
     private static Monochrome monochrome(Fields bw) {

@@ -4,6 +4,7 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.after.FinishDraft;
+import ebblight.app.after.PartShares;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
 import ebblight.app.card.FilterDocument;
@@ -39,14 +40,16 @@ final class AfterDesk {
     private static final String VERSION = "1";
 
     private final OutingFolder folder;
+    private final Desk desk;
     private final DiskCache cache;
     private final KitStore kit;
     private final PictureMaker maker;
     private @Nullable FinishDraft draft;
     private String drafted = "";
 
-    AfterDesk(OutingFolder folder, DiskCache cache, KitStore kit, PictureMaker maker) {
+    AfterDesk(OutingFolder folder, Desk desk, DiskCache cache, KitStore kit, PictureMaker maker) {
         this.folder = folder;
+        this.desk = desk;
         this.cache = cache;
         this.kit = kit;
         this.maker = maker;
@@ -169,14 +172,61 @@ final class AfterDesk {
         return read;
     }
 
+    /** The request for the parts of the view, when a draft names the frames that tell them. */
+    private static Optional<JsonObject> partsRequest(JsonObject request) {
+        if (!request.has("frames")) {
+            return Optional.empty();
+        }
+        JsonObject asked = new JsonObject();
+        asked.put("schema", "parts/1");
+        asked.put("frames", request.get("frames"));
+        if (request.has("strokes")) {
+            asked.put("strokes", request.get("strokes"));
+        }
+        return Optional.of(asked);
+    }
+
+    /** Whether the parts that a draft needs are known, or none are needed. */
+    boolean partsKnown(JsonObject request) throws IOException {
+        Optional<JsonObject> asked = partsRequest(request);
+        return asked.isEmpty() || desk.known(desk.key(asked.get())) != null;
+    }
+
+    /** Looks at the frames of a draft for its parts; only the one worker of the jobs calls this. */
+    void findParts(JsonObject request, Job job) throws IOException {
+        Optional<JsonObject> asked = partsRequest(request);
+        if (asked.isPresent()) {
+            desk.answer(asked.get(), desk.key(asked.get()), job);
+        }
+    }
+
+    private Optional<PartShares> parts(JsonObject request) throws IOException {
+        Optional<JsonObject> asked = partsRequest(request);
+        JsonObject whole = asked.isEmpty() ? null : desk.known(desk.key(asked.get()));
+        if (whole == null) {
+            return Optional.empty();
+        }
+        JsonObject answer = whole.getObject("answer");
+        Optional<byte[]> map = desk.blob(whole, "regions");
+        return map.isEmpty()
+                ? Optional.empty()
+                : Optional.of(PartShares.of(
+                        answer, answer.getInt("mapWidth"), answer.getInt("mapHeight"), map.get()));
+    }
+
     /** A draft as the address of its picture and what is to be said of it. */
     JsonObject draw(FinishDraft of, JsonObject request, Work work) throws IOException {
         JsonObject finish = request.getObject("finish");
         if (finish == null) {
             throw new RequestException("finish", "is missing");
         }
-        FinishDraft.Drawn drawn = of.draw(finish, work);
-        String name = DiskCache.name(".jpg", "draft", Stamps.of(path(request, "path")), JsonWriter.string(finish));
+        FinishDraft.Drawn drawn = of.draw(finish, parts(request), work);
+        String name = DiskCache.name(
+                ".jpg",
+                "draft",
+                Stamps.of(path(request, "path")),
+                JsonWriter.string(finish),
+                partsRequest(request).map(JsonWriter::string).orElse(""));
         cache.put(name, drawn.jpeg());
         JsonObject blobs = new JsonObject();
         blobs.put("picture", "/api/blobs/" + name);

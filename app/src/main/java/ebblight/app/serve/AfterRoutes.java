@@ -64,7 +64,7 @@ final class AfterRoutes {
     private void draft(Context context) throws Exception {
         JsonObject request = Replies.body(context);
         Optional<FinishDraft> opened = desk.opened(request);
-        if (opened.isPresent()) {
+        if (opened.isPresent() && desk.partsKnown(request)) {
             Replies.json(context, desk.draw(opened.get(), request, Work.alone()));
         } else {
             Replies.job(
@@ -72,7 +72,11 @@ final class AfterRoutes {
                     jobs.begin(
                             "draft " + JsonWriter.string(request),
                             ASKED,
-                            job -> desk.draw(desk.open(request, job), request, job)));
+                            job -> {
+                                desk.findParts(request, job);
+                                return desk.draw(
+                                        opened.isPresent() ? opened.get() : desk.open(request, job), request, job);
+                            }));
         }
     }
 

@@ -80,6 +80,12 @@ final class Desk {
         return whole;
     }
 
+    /** What lies behind an address in an answer; empty when it was put away. */
+    Optional<byte[]> blob(JsonObject whole, String name) throws IOException {
+        String address = whole.getObject("blobs", new JsonObject()).getString(name, "");
+        return address.isEmpty() ? Optional.empty() : cache.get(address.substring(PICTURES.length()));
+    }
+
     /** Answers a request about frames; only the one worker of the jobs calls this. */
     JsonObject answer(JsonObject request, String key, Job job) throws IOException {
         JsonObject known = known(key);

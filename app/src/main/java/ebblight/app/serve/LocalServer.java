@@ -54,7 +54,7 @@ public final class LocalServer implements AutoCloseable {
         new OutingRoutes(folder, outing, pictures, clock).add(javalin);
         KitStore kit = new KitStore(data);
         new KitRoutes(kit).add(javalin);
-        new AfterRoutes(new AfterDesk(folder, pictures, kit, maker), jobs).add(javalin);
+        new AfterRoutes(new AfterDesk(folder, desk, pictures, kit, maker), jobs).add(javalin);
         new PlanRoutes(folder, clock).add(javalin);
         door = new HandOver(clock);
         new PhoneRoutes(folder, outing, kit, door).add(javalin);

@@ -62,6 +62,14 @@ final class Done {
         filter.ifPresent(f -> add("through a filter of hue %s°, factor %s", plain(f.hueDegrees()), plain(f.factor())));
     }
 
+    void parts(List<Finish.Part> parts) {
+        for (Finish.Part each : parts) {
+            if (each.stops() != 0) {
+                add("%s %s", each.word(), stops(each.stops()));
+            }
+        }
+    }
+
     void tones(Finish finish) {
         if (finish.tone().shadowStops() != 0) {
             add("shadows %s", stops(finish.tone().shadowStops()));

@@ -28,6 +28,7 @@ class FinisherTest {
                 new Crop.Whole(),
                 exposure,
                 tone,
+                List.of(),
                 grade,
                 Optional.empty(),
                 Toning.NONE,

@@ -7,7 +7,8 @@ export const sortCard = (folder, options) => asked('/api/after/sort', { folder }
 /** @param request { command, inputs, name, ending, options, documents, files, outputs } */
 export const make = (request, options) => asked('/api/after/make', request, options);
 
-export const draft = (path, finish, options) => asked('/api/after/draft', { path, finish }, options);
+/** @param view { frames, strokes } that tell the parts of the picture, where they are known */
+export const draft = (path, finish, view, options) => asked('/api/after/draft', { path, finish, ...view }, options);
 
 export const checkFilter = (request, options) => asked('/api/after/filter', request, options);
 
