@@ -19,7 +19,9 @@ import ebblight.imaging.finish.Finished;
 import ebblight.imaging.finish.Finisher;
 import ebblight.imaging.finish.OwnColour;
 import ebblight.imaging.finish.PartTones;
+import ebblight.imaging.print.PrinterProfile;
 import ebblight.imaging.print.Resized;
+import ebblight.imaging.print.SoftProof;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -109,12 +111,19 @@ public final class FinishDraft {
         facts.put("steps", steps(luminance));
         facts.put("colours", colours(document, finished, luminance, work));
         facts.put("parts", shares.isPresent() ? parts(document, shares.get(), luminance, work) : new JsonArray());
-        byte[] jpeg = JpegWriter.encode(
-                finished.picture(),
-                PictureFacts.of(FrameFacts.none(), OptionalDouble.empty(), 1, List.of(), "Draft of a finish"),
-                PictureNotes.NONE,
-                QUALITY);
-        return new Drawn(jpeg, facts);
+        return new Drawn(jpeg(finished.picture(), "Draft of a finish"), facts);
+    }
+
+    private static byte[] jpeg(CodedPicture picture, String description) throws IOException {
+        PictureFacts facts = PictureFacts.of(FrameFacts.none(), OptionalDouble.empty(), 1, List.of(), description);
+        return JpegWriter.encode(picture, facts, PictureNotes.NONE, QUALITY);
+    }
+
+    /** Draws the picture as a printer will show it. */
+    public Drawn proof(PrinterProfile printer, PrinterProfile.Intent intent, Work work) throws IOException {
+        SoftProof proof = SoftProof.of(CodedPicture.of(light, profile, work), printer, intent, work);
+        JsonObject facts = ProofDocument.of(printer, intent, proof);
+        return new Drawn(jpeg(proof.picture(work), "Proof on " + printer.name()), facts);
     }
 
     private static RgbPicture copy(RgbPicture picture) {

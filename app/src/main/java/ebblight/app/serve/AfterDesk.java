@@ -161,6 +161,17 @@ final class AfterDesk {
         }
     }
 
+    /** The draft of a picture, opened where it was not yet. */
+    FinishDraft ready(JsonObject request, Work work) throws IOException {
+        Optional<FinishDraft> known = opened(request);
+        return known.isPresent() ? known.get() : open(request, work);
+    }
+
+    /** What tells the picture of a request from what it was before. */
+    String stamp(JsonObject request) throws IOException {
+        return Stamps.of(path(request, "path"));
+    }
+
     FinishDraft open(JsonObject request, Work work) throws IOException {
         Path file = path(request, "path");
         String stamp = Stamps.of(file);

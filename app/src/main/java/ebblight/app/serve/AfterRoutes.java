@@ -74,8 +74,7 @@ final class AfterRoutes {
                             ASKED,
                             job -> {
                                 desk.findParts(request, job);
-                                return desk.draw(
-                                        opened.isPresent() ? opened.get() : desk.open(request, job), request, job);
+                                return desk.draw(desk.ready(request, job), request, job);
                             }));
         }
     }

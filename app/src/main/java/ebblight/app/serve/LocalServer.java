@@ -54,7 +54,9 @@ public final class LocalServer implements AutoCloseable {
         new OutingRoutes(folder, outing, pictures, clock).add(javalin);
         KitStore kit = new KitStore(data);
         new KitRoutes(kit).add(javalin);
-        new AfterRoutes(new AfterDesk(folder, desk, pictures, kit, maker), jobs).add(javalin);
+        AfterDesk after = new AfterDesk(folder, desk, pictures, kit, maker);
+        new AfterRoutes(after, jobs).add(javalin);
+        new ProofRoutes(folder, after, pictures, jobs).add(javalin);
         new PlanRoutes(folder, clock).add(javalin);
         door = new HandOver(clock);
         new PhoneRoutes(folder, outing, kit, door).add(javalin);

@@ -67,6 +67,19 @@ class AfterToolsPageTest extends AfterPages {
         pages.press(Keys.ARROW_LEFT);
         browser.until("document.querySelector('[data-focus=strip-flowing]').getAttribute('aria-valuetext')"
                 + ".includes('3.2')");
+        browser.run("document.querySelector('.seal-key').click()");
+        browser.until("document.querySelector('.edge-knob:not([hidden])')");
+        browser.run("document.querySelector('.edge-knob').focus()");
+        pages.press(Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT);
+        browser.until("/^[1-9]\\d* pixels/.test(document.querySelector('.edge-knob').getAttribute('aria-valuetext'))");
+        pages.key("tool-part-fixed");
+        pages.key("wide-tree");
+        browser.run("document.querySelector('.picture').focus()");
+        pages.press(Keys.SPACE, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.SPACE);
+        browser.until("document.querySelector('[data-focus=unstroke]')");
+        pages.key("unstroke");
+        browser.until("!document.querySelector('[data-focus=unstroke]')");
+        pages.saved();
         browser.run("document.activeElement.blur()");
         pages.key("run");
         browser.until("document.querySelector('.blend-side .result')");
@@ -74,7 +87,7 @@ class AfterToolsPageTest extends AfterPages {
                 .getObject("documents")
                 .getObject("--parts")
                 .getArray("parts");
-        assertThat(parts.toString()).contains("flowing");
+        assertThat(parts.toString()).contains("flowing").contains("edge=0.004");
         assertThat(Files.exists(root.resolve("made/blend-burst.masks"))).isTrue();
     }
 

@@ -16,6 +16,12 @@ export const writeMarks = (frames) => json('/api/after/rate', { method: 'POST', 
 
 export const madeList = async () => (await json('/api/after/made')).made;
 
+export const profilesHere = async () => (await json('/api/after/profiles')).profiles;
+
+export const bringProfile = (file) => json(`/api/after/profiles?name=${encodeURIComponent(file.name)}`, { method: 'POST', body: file });
+
+export const proofOf = (path, profile, intent, options) => asked('/api/after/proof', { path, profile, intent }, options);
+
 export const sizeOf = (path) => json(`/api/picture?path=${encodeURIComponent(path)}`);
 
 export const thumbnail = (path, width) => `/api/thumbnail?path=${encodeURIComponent(path)}&width=${width}`;

@@ -124,11 +124,14 @@ export function open(host, app) {
   }
 
   function chooseView(path) {
+    // strokes that were drawn over these frames tell the parts here too
+    const drawn = store.outing.blends?.[path]?.strokes || (store.outing.views || []).find((v) => v.frames === path)?.strokes || [];
+    const view = { frames: { path }, ...(drawn.length ? { strokes: { schema: 'strokes/1', strokes: drawn } } : {}) };
     store.edit((outing) => {
       outing.finishes = outing.finishes || {};
-      outing.finishes[state.picture] = { finish: fresh(), off: {}, ...outing.finishes[state.picture], view: { frames: { path } } };
+      outing.finishes[state.picture] = { finish: fresh(), off: {}, ...outing.finishes[state.picture], view };
     });
-    state.view = { frames: { path } };
+    state.view = view;
     ask();
   }
 
