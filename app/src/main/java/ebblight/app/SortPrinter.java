@@ -22,6 +22,9 @@ final class SortPrinter {
         for (int k = 0; k < groups.size(); k++) {
             group(k + 1, groups.get(k), printer);
         }
+        if (document.getBoolean("measuredBefore", false)) {
+            printer.line("known    nothing on the card changed since it was sorted; --anew measures it again");
+        }
         JsonObject clock = document.getObject("clock");
         if (clock != null) {
             double ahead = clock.getDouble("cameraAheadSeconds");

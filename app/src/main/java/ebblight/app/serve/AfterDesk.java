@@ -1,5 +1,7 @@
 package ebblight.app.serve;
 
+import ebblight.app.cache.Stamps;
+import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
@@ -36,9 +38,6 @@ import org.jspecify.annotations.Nullable;
 /** What the pages of After ask for: the same classes answer that stand behind the commands. */
 final class AfterDesk {
 
-    /** Raised when a card would be sorted differently. */
-    private static final String VERSION = "1";
-
     private final OutingFolder folder;
     private final Desk desk;
     private final DiskCache cache;
@@ -68,7 +67,7 @@ final class AfterDesk {
     }
 
     String sortKey(JsonObject request) throws IOException {
-        return DiskCache.name(".json", "sort", VERSION, Stamps.of(path(request, "folder")));
+        return DiskCache.name(".json", "sort", SortDocument.VERSION, Stamps.of(path(request, "folder")));
     }
 
     Optional<JsonObject> known(String key) throws IOException {

@@ -1,5 +1,6 @@
 package ebblight.app.serve;
 
+import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.outing.OutingFolder;

@@ -1,5 +1,6 @@
 package ebblight.app.serve;
 
+import ebblight.app.cache.DiskCache;
 import ebblight.app.kit.DataFolder;
 import ebblight.app.kit.KitStore;
 import ebblight.app.made.PictureMaker;

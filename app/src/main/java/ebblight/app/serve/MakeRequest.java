@@ -1,5 +1,7 @@
 package ebblight.app.serve;
 
+import ebblight.app.cache.Stamps;
+import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;

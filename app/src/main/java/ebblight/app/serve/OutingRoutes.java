@@ -1,5 +1,6 @@
 package ebblight.app.serve;
 
+import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.memory.Remembered;

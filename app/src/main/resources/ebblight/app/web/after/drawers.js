@@ -39,7 +39,7 @@ function part(c) {
       ? ''
       : el('div.drawer-cell', {}, el('h2', {}, 'Parts', el('small', {}, ' told by frames of this view')), el('select', { 'aria-label': 'Frames that tell the parts', 'data-focus': 'part-frames', onchange: (event) => event.target.value && chooseView(event.target.value) }, el('option', { value: '' }, 'no frames'), inputs.map((i) => el('option', { value: i.path }, i.path))));
   }
-  const { kind } = parts.find((p) => p.kind === state.part) || parts[0];
+  const { kind } = parts.find((p) => p.kind === state.part) || parts.find((p) => p.kind === 'flowing') || parts[0];
   const stops = partStops(finish, kind);
   const name = nameOfKind(kind);
   return cell('part', [el('i.seal', { html: sealSvg(sealOfKind(kind), 22), 'aria-hidden': 'true' }), name], '', sayStops(stops), stops > 0 ? 'lighter' : stops < 0 ? 'darker' : 'as it is', () => movePart(kind, stops - 1 / 6), () => movePart(kind, stops + 1 / 6), name);

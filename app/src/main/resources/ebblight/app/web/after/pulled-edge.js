@@ -72,7 +72,7 @@ export function pulledEdge(host, pull) {
       knob.style.cssText = `left:${clamp(from[0] + dx * far, 24, host.clientWidth - 24)}px;top:${clamp(from[1] + dy * far, 24, host.clientHeight - 24)}px`;
       const words = next.edge ? `edge ${edgePixels(next.edge, next.pixels)} px` : 'pull the edge';
       knob.replaceChildren(el('span', {}, words));
-      knob.classList.toggle('left', dx < -0.3);
+      knob.classList.toggle('left', from[0] + dx * far > 0.6 * host.clientWidth);
       knob.setAttribute('aria-label', `Edge of ${next.name}`);
       knob.setAttribute('aria-valuemax', String(edgePixels(WIDEST_EDGE, next.pixels)));
       knob.setAttribute('aria-valuenow', String(edgePixels(next.edge, next.pixels)));

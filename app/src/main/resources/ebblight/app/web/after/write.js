@@ -179,7 +179,7 @@ export function open(host, app) {
     return one ? `${one.plannedSeconds ? `${Math.round(10 * one.plannedSeconds) / 10} s` : ''}${one.settings?.fNumber ? `, f/${one.settings.fNumber}` : ''}` : '';
   }
 
-  const madeFrom = (record) => ({ stack: `${record.answer.frames} frames`, blend: 'a blend', finish: `finished in ${record.answer.done?.length || 0} steps`, repair: 'repaired', write: 'written before' })[record.command] || record.command;
+  const madeFrom = (record) => ({ stack: `${record.answer.frames} frames`, blend: 'a blend', finish: `finished in ${record.answer.done?.length || 0} ${record.answer.done?.length === 1 ? 'step' : 'steps'}`, repair: 'repaired', write: 'written before' })[record.command] || record.command;
 
   function draw() {
     if (!state.size) {
