@@ -67,7 +67,16 @@ final class AfterDesk {
     }
 
     String sortKey(JsonObject request) throws IOException {
-        return DiskCache.name(".json", "sort", SortDocument.VERSION, Stamps.of(path(request, "folder")));
+        Path card = path(request, "folder");
+        StringBuilder stamp = new StringBuilder();
+        if (card.equals(folder.root())) {
+            for (Path file : folder.loose()) {
+                stamp.append(Stamps.of(file));
+            }
+        } else {
+            stamp.append(Stamps.of(card));
+        }
+        return DiskCache.name(".json", "sort", SortDocument.VERSION, stamp.toString());
     }
 
     Optional<JsonObject> known(String key) throws IOException {
@@ -78,16 +87,21 @@ final class AfterDesk {
         cache.put(key, JsonWriter.string(answer).getBytes(StandardCharsets.UTF_8));
     }
 
-    /** A card as {@code sort/1}, its folder named as it lies in the outing. */
+    /**
+     * A card as {@code sort/1}, its folder named as it lies in the outing; of the outing's own folder the frames that lie
+     * loose in it.
+     */
     JsonObject sort(JsonObject request, String key, Work work) throws IOException {
         Path card = path(request, "folder");
-        SortedCard sorted = CardSorter.sort(card, work);
+        SortedCard sorted = card.equals(folder.root())
+                ? CardSorter.sortLoose(card, folder::isLoose, work)
+                : CardSorter.sort(card, work);
         JsonObject answer = SortDocument.of(card, sorted, new SlatedCard(sorted));
         Optional<Remembered> outing = Remembered.around(folder.root());
         if (outing.isPresent()) {
             Remembered.tried(() -> outing.get().sorted(card, answer, work));
         }
-        answer.put("folder", folder.relative(card));
+        answer.put("folder", card.equals(folder.root()) ? "." : folder.relative(card));
         keep(key, answer);
         return answer;
     }
