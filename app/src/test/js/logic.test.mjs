@@ -96,6 +96,13 @@ test('the address tells where we are, and back', async () => {
   const there = { page: 'there', view: 'view-1', part: 'shot', step: 4, third: 14 };
   assert.deepEqual(readPlace(writePlace(there)), there);
   assert.equal(readPlace('#nonsense').page, 'there');
+  // times as the commands read them: four minutes are 240 s, a fraction is a part of a second
+  const { secondsTyped } = await load('logic/place.js');
+  for (const [text, seconds] of [['4m', 240], ['4m30s', 270], ['1/60', 1 / 60], ['0.8s', 0.8], ['30', 30], ['soon', 0], ['4h', 0], ['', 0], ['1/0', 0]]) {
+    assert.ok(Math.abs(secondsTyped(text) - seconds) < 1e-9, text);
+  }
+  assert.equal(readPlace('#there/view-1?time=4m').third, Math.round(3 * Math.log2(240)));
+  assert.equal(readPlace('#there/view-1?time=soon').third, null);
   assert.equal(readPlace('#there/a%2Fb').view, 'a/b');
 });
 

@@ -99,7 +99,7 @@ final class SortCommand implements Callable<Integer> {
         LearnedFilters filters = new LearnedFilters(card, slated, work);
         document.put("filters", filters.documents());
         if (learn) {
-            document.put("kept", filters.keep(new KitStore(DataFolder.data())));
+            document.put("kept", filters.keep(new KitStore(DataFolder.data()), DataFolder.data()));
         }
         Optional<Remembered> outing = Remembered.around(folder);
         if (outing.isPresent()) {

@@ -10,6 +10,7 @@ import ebblight.app.after.PartShares;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
 import ebblight.app.card.FilterDocument;
+import ebblight.app.card.LearnedFilters;
 import ebblight.app.card.Ratings;
 import ebblight.app.card.SlatedCard;
 import ebblight.app.card.SortDocument;
@@ -17,6 +18,7 @@ import ebblight.app.kit.KitStore;
 import ebblight.app.kit.MeasuredFilter;
 import ebblight.app.made.GivenFiles;
 import ebblight.app.made.PictureMaker;
+import ebblight.app.memory.Calibrations;
 import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.exposure.FilterCheck;
@@ -42,11 +44,13 @@ final class AfterDesk {
     private final Desk desk;
     private final DiskCache cache;
     private final KitStore kit;
+    private final Path data;
     private final PictureMaker maker;
     private @Nullable FinishDraft draft;
     private String drafted = "";
 
-    AfterDesk(OutingFolder folder, Desk desk, DiskCache cache, KitStore kit, PictureMaker maker) {
+    AfterDesk(OutingFolder folder, Desk desk, DiskCache cache, KitStore kit, Path data, PictureMaker maker) {
+        this.data = data;
         this.folder = folder;
         this.desk = desk;
         this.cache = cache;
@@ -93,16 +97,32 @@ final class AfterDesk {
      */
     JsonObject sort(JsonObject request, String key, Work work) throws IOException {
         Path card = path(request, "folder");
-        SortedCard sorted = card.equals(folder.root())
-                ? CardSorter.sortLoose(card, folder::isLoose, work)
-                : CardSorter.sort(card, work);
-        JsonObject answer = SortDocument.of(card, sorted, new SlatedCard(sorted));
+        SortedCard sorted = sorted(card, work);
+        SlatedCard slated = new SlatedCard(sorted);
+        JsonObject answer = SortDocument.of(card, sorted, slated);
+        answer.put("filters", new LearnedFilters(sorted, slated, work).documents());
+        inOuting(answer);
         Optional<Remembered> outing = Remembered.around(folder.root());
         if (outing.isPresent()) {
             Remembered.tried(() -> outing.get().sorted(card, answer, work));
         }
         answer.put("folder", card.equals(folder.root()) ? "." : folder.relative(card));
         keep(key, answer);
+        return answer;
+    }
+
+    private SortedCard sorted(Path card, Work work) throws IOException {
+        return card.equals(folder.root())
+                ? CardSorter.sortLoose(card, folder::isLoose, work)
+                : CardSorter.sort(card, work);
+    }
+
+    /** Keeps in the kit what the slates of a card taught of its filters. */
+    JsonObject learn(JsonObject request, Work work) throws IOException {
+        SortedCard sorted = sorted(path(request, "folder"), work);
+        LearnedFilters filters = new LearnedFilters(sorted, new SlatedCard(sorted), work);
+        JsonObject answer = new JsonObject();
+        answer.put("kept", filters.keep(kit, data));
         return answer;
     }
 
@@ -273,8 +293,10 @@ final class AfterDesk {
         if (!name.isEmpty()) {
             JsonObject stored = kit.read();
             JsonObject row = MeasuredFilter.find(stored, name);
-            MeasuredFilter.put(row, check, FilterDocument.dateOf(with));
+            String day = FilterDocument.dateOf(with);
+            MeasuredFilter.put(row, check, day);
             kit.write(stored);
+            Calibrations.add(data, row, check, day);
             answer.put("filter", row.getString("name"));
         }
         return inOuting(answer);

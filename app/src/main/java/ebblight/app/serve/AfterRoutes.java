@@ -28,6 +28,7 @@ final class AfterRoutes {
         javalin.post("/api/after/make", this::make);
         javalin.post("/api/after/draft", this::draft);
         javalin.post("/api/after/filter", this::filter);
+        javalin.post("/api/after/learn", this::learn);
         javalin.post("/api/after/rate", context -> Replies.json(context, desk.rate(Replies.body(context))));
         javalin.get("/api/after/made", this::made);
     }
@@ -83,6 +84,11 @@ final class AfterRoutes {
         JsonObject request = Replies.body(context);
         Replies.job(
                 context, jobs.begin("filter " + JsonWriter.string(request), ASKED, job -> desk.filter(request, job)));
+    }
+
+    private void learn(Context context) throws Exception {
+        JsonObject request = Replies.body(context);
+        Replies.job(context, jobs.begin("learn " + JsonWriter.string(request), LONG, job -> desk.learn(request, job)));
     }
 
     private void made(Context context) throws Exception {

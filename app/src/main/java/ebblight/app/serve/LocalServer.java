@@ -56,7 +56,7 @@ public final class LocalServer implements AutoCloseable {
         new OutingRoutes(folder, outing, pictures, clock).add(javalin);
         KitStore kit = new KitStore(data);
         new KitRoutes(kit, new MemoryFile(data)).add(javalin);
-        AfterDesk after = new AfterDesk(folder, desk, pictures, kit, maker);
+        AfterDesk after = new AfterDesk(folder, desk, pictures, kit, data, maker);
         new AfterRoutes(after, jobs).add(javalin);
         new ProofRoutes(folder, after, pictures, jobs).add(javalin);
         new PlanRoutes(folder, clock).add(javalin);

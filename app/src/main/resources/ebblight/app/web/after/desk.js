@@ -12,6 +12,8 @@ export const draft = (path, finish, view, options) => asked('/api/after/draft', 
 
 export const checkFilter = (request, options) => asked('/api/after/filter', request, options);
 
+export const learnFilters = (folder, options) => asked('/api/after/learn', { folder }, options);
+
 export const writeMarks = (frames) => json('/api/after/rate', { method: 'POST', body: JSON.stringify({ frames }) });
 
 export const madeList = async () => (await json('/api/after/made')).made;
