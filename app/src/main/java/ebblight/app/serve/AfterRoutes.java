@@ -13,7 +13,6 @@ import java.util.Optional;
 final class AfterRoutes {
 
     private static final int ASKED = 0;
-    private static final int LONG = 1;
 
     private final AfterDesk desk;
     private final Jobs jobs;
@@ -40,7 +39,7 @@ final class AfterRoutes {
         if (known.isPresent()) {
             Replies.json(context, known.get());
         } else {
-            Replies.job(context, jobs.begin(key, LONG, job -> desk.sort(request, key, job)));
+            Replies.job(context, jobs.make(key, job -> desk.sort(request, key, job)));
         }
     }
 
@@ -52,7 +51,7 @@ final class AfterRoutes {
             Replies.json(context, known.get());
             return;
         }
-        Replies.job(context, jobs.begin(key, LONG, job -> {
+        Replies.job(context, jobs.make(key, job -> {
             try {
                 return desk.make(request, key, job);
             } catch (UsageException e) {
@@ -88,7 +87,7 @@ final class AfterRoutes {
 
     private void learn(Context context) throws Exception {
         JsonObject request = Replies.body(context);
-        Replies.job(context, jobs.begin("learn " + JsonWriter.string(request), LONG, job -> desk.learn(request, job)));
+        Replies.job(context, jobs.make("learn " + JsonWriter.string(request), job -> desk.learn(request, job)));
     }
 
     private void made(Context context) throws Exception {

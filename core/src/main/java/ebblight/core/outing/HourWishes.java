@@ -53,7 +53,7 @@ public final class HourWishes {
     public List<String> assumptions() {
         return unknown.stream()
                 .map(kind ->
-                        kind.word() + " is not known and was taken to be as wished; look at a forecast before you go")
+                        kind.plainWord() + " is not known and was taken to be as wished; look at a forecast before you go")
                 .toList();
     }
 
