@@ -110,6 +110,7 @@ class FinisherTest {
                 new Crop.Paper(30, 20, 1, 0.4, 0.5),
                 0.4,
                 new Tone(0.5, -0.4),
+                List.of(),
                 3,
                 Optional.of(new Monochrome(List.of(), Optional.of(new LensFilter(30, 2)))),
                 new Toning(70, 6, 250, 4),
