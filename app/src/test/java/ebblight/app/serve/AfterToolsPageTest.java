@@ -37,6 +37,26 @@ class AfterToolsPageTest extends AfterPages {
     }
 
     @Test
+    void framesThatLieLooseAreAGroupOfTheirOwn() throws Exception {
+        for (int i = 0; i < 3; i++) {
+            StillFrame.write(root.resolve("loose" + i + ".jpg"), i, 0.5, i);
+        }
+        pages.open("#after");
+        browser.run("location.reload()");
+        browser.until("document.querySelector('[data-focus=sort-loose]')");
+        assertThat(browser.text()).contains("3 frames beside the folders");
+        pages.key("sort-loose");
+        browser.until(SORTED);
+        assertThat(browser.text()).contains("3 frames").doesNotContain("50 frames");
+        assertThat((Long) browser.run("return [...document.querySelectorAll('.frame')]"
+                        + ".filter(f => f.dataset.frame.startsWith('loose')).length"))
+                .isEqualTo(3L);
+        for (int i = 0; i < 3; i++) {
+            Files.delete(root.resolve("loose" + i + ".jpg"));
+        }
+    }
+
+    @Test
     void twoFramesLieInOnePictureAndOneLocatorMovesBoth() {
         pages.open("#after/sort?folder=burst");
         browser.until(SORTED);
@@ -67,6 +87,7 @@ class AfterToolsPageTest extends AfterPages {
         pages.press(Keys.ARROW_LEFT);
         browser.until("document.querySelector('[data-focus=strip-flowing]').getAttribute('aria-valuetext')"
                 + ".includes('3.2')");
+        browser.until("document.querySelector('.seal-key')");
         browser.run("document.querySelector('.seal-key').click()");
         browser.until("document.querySelector('.edge-knob:not([hidden])')");
         browser.run("document.querySelector('.edge-knob').focus()");
