@@ -91,6 +91,17 @@ test('a run counts in, counts down, and tells how far over it is', async () => {
   assert.equal(steps[2].line, 'on sand');
 });
 
+test('a clock that is set is told from one that goes on, and from a phone that slept', async () => {
+  const { clockSet } = await load('logic/staff.js');
+  const before = { wall: 1_000_000, steady: 5_000 };
+  assert.equal(clockSet(before, { wall: 1_001_200, steady: 6_000 }, true), 0);
+  assert.equal(clockSet(before, { wall: 991_000, steady: 6_000 }, true), -10_000);
+  assert.equal(clockSet(before, { wall: 1_011_000, steady: 6_000 }, true), 10_000);
+  // the steady clock of many systems stands while they sleep
+  assert.equal(clockSet(before, { wall: 1_060_000, steady: 6_000 }, false), 0);
+  assert.equal(clockSet(before, { wall: 991_000, steady: 6_000 }, false), -10_000);
+});
+
 test('the address tells where we are, and back', async () => {
   const { readPlace, writePlace } = await load('logic/place.js');
   const there = { page: 'there', view: 'view-1', part: 'shot', step: 4, third: 14 };
