@@ -78,7 +78,9 @@ class SortCommandTest {
         assertThat(Said.by("sort", folder.toString()).out()).contains("nothing on the card changed");
         assertThat(sort("--anew").getBoolean("measuredBefore")).isFalse();
         assertThat(sort("--rate").getArray("sidecars")).isNotEmpty();
-        assertThat(sort().getBoolean("measuredBefore")).as("sidecars are no pictures").isTrue();
+        assertThat(sort().getBoolean("measuredBefore"))
+                .as("sidecars are no pictures")
+                .isTrue();
         TestFrames.write(folder, 3, WIDTH, HEIGHT);
         JsonObject more = sort();
         assertThat(more.getBoolean("measuredBefore")).isFalse();

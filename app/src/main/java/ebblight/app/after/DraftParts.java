@@ -31,11 +31,12 @@ final class DraftParts {
     static JsonArray of(PartShares shares, Finish placed, int width, int height, double[] stops, Work work) {
         List<Kind> kinds = shares.kinds();
         RgbPicture where = RgbPicture.black(width, height);
-        for (int p = 0; p < width * height; p++) {
-            Kind kind = shares.kindAt((p % width + 0.5) / width, (p / width + 0.5) / height);
-            int plane = kinds.indexOf(kind);
-            if (plane < PLANES) {
-                where.plane(plane)[p] = 1;
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                int plane = kinds.indexOf(shares.kindAt((x + 0.5) / width, (y + 0.5) / height));
+                if (plane < PLANES) {
+                    where.plane(plane)[y * width + x] = 1;
+                }
             }
         }
         // the easel that lays the picture lays its parts: the fourth kind is where none of the three is

@@ -125,8 +125,8 @@ public final class FinishFile {
 
     private static List<Finish.Part> parts(Fields fields) {
         return fields.parts("parts").stream()
-                .map(part -> checked(
-                        part.path("stops"), () -> new Finish.Part(part.text("region"), part.number("stops"))))
+                .map(part ->
+                        checked(part.path("stops"), () -> new Finish.Part(part.text("region"), part.number("stops"))))
                 .toList();
     }
 
@@ -194,6 +194,7 @@ public final class FinishFile {
     /** Colours as they stand in a saved finish and in the answer. */
     public static JsonArray colours(List<OwnColour> colours) {
         JsonArray array = new JsonArray();
+        List<String> words = OwnColour.words(colours);
         for (OwnColour each : colours) {
             JsonObject one = new JsonObject();
             JsonArray lab = new JsonArray();
@@ -201,7 +202,7 @@ public final class FinishFile {
                 lab.add(Math.rint(10 * v) / 10 + 0.0);
             }
             one.put("lab", lab);
-            one.put("word", each.word());
+            one.put("word", words.get(array.size()));
             one.put("share", Math.rint(1000 * each.share()) / 1000);
             one.put("stops", Math.rint(1000 * each.stops()) / 1000 + 0.0);
             array.add(one);

@@ -137,8 +137,8 @@ public final class Pages {
     /** A strip of grades to print. */
     public JsonObject strip(Path input, Finish finish, String title) throws IOException {
         LightPicture picture = LightPicture.read(input, work);
-        GradeStrip strip = GradeStrip.of(
-                picture.light(), picture.profile(), finish.withoutParts(), PartTones.NONE, work);
+        GradeStrip strip =
+                GradeStrip.of(picture.light(), picture.profile(), finish.withoutParts(), PartTones.NONE, work);
         answer.put("grades", new JsonArray(strip.grades()));
         String heading = title.isEmpty() ? "Test strip of " + input.getFileName() : title;
         return written(

@@ -32,12 +32,12 @@ public final class KnownCard {
     public static KnownCard of(Path card) throws IOException {
         Optional<DiskCache> cache;
         try {
-            cache = Optional.of(
-                    new DiskCache(DataFolder.cache().resolve("cards"), MOST_BYTES, Clock.systemUTC()));
+            cache = Optional.of(new DiskCache(DataFolder.cache().resolve("cards"), MOST_BYTES, Clock.systemUTC()));
         } catch (IOException e) {
             cache = Optional.empty();
         }
-        String name = DiskCache.name(".json", "card", SortDocument.VERSION, card.toString(), Stamps.of(card.toRealPath()));
+        String name =
+                DiskCache.name(".json", "card", SortDocument.VERSION, card.toString(), Stamps.of(card.toRealPath()));
         return new KnownCard(cache, name);
     }
 

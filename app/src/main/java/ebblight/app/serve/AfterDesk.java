@@ -1,7 +1,5 @@
 package ebblight.app.serve;
 
-import ebblight.app.cache.Stamps;
-import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
@@ -9,6 +7,8 @@ import ebblight.app.after.FinishDraft;
 import ebblight.app.after.PartShares;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
+import ebblight.app.cache.DiskCache;
+import ebblight.app.cache.Stamps;
 import ebblight.app.card.FilterDocument;
 import ebblight.app.card.LearnedFilters;
 import ebblight.app.card.Ratings;
@@ -254,8 +254,7 @@ final class AfterDesk {
         Optional<byte[]> map = desk.blob(whole, "regions");
         return map.isEmpty()
                 ? Optional.empty()
-                : Optional.of(PartShares.of(
-                        answer, answer.getInt("mapWidth"), answer.getInt("mapHeight"), map.get()));
+                : Optional.of(PartShares.of(answer, answer.getInt("mapWidth"), answer.getInt("mapHeight"), map.get()));
     }
 
     /** A draft as the address of its picture and what is to be said of it. */

@@ -67,15 +67,10 @@ final class AfterRoutes {
         if (opened.isPresent() && desk.partsKnown(request)) {
             Replies.json(context, desk.draw(opened.get(), request, Work.alone()));
         } else {
-            Replies.job(
-                    context,
-                    jobs.begin(
-                            "draft " + JsonWriter.string(request),
-                            ASKED,
-                            job -> {
-                                desk.findParts(request, job);
-                                return desk.draw(desk.ready(request, job), request, job);
-                            }));
+            Replies.job(context, jobs.begin("draft " + JsonWriter.string(request), ASKED, job -> {
+                desk.findParts(request, job);
+                return desk.draw(desk.ready(request, job), request, job);
+            }));
         }
     }
 

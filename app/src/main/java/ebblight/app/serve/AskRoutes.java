@@ -1,8 +1,8 @@
 package ebblight.app.serve;
 
-import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
+import ebblight.app.cache.DiskCache;
 import ebblight.app.outing.OutingFolder;
 import io.javalin.Javalin;
 import io.javalin.http.Context;

@@ -1,11 +1,11 @@
 package ebblight.app.serve;
 
-import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
+import ebblight.app.cache.DiskCache;
 import ebblight.app.made.Made;
 import ebblight.app.made.Making;
 import ebblight.app.memory.Remembered;

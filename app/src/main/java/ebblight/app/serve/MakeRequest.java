@@ -1,10 +1,10 @@
 package ebblight.app.serve;
 
-import ebblight.app.cache.Stamps;
-import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
+import ebblight.app.cache.DiskCache;
+import ebblight.app.cache.Stamps;
 import ebblight.app.outing.OutingFolder;
 import ebblight.engine.RequestException;
 import java.io.IOException;

@@ -1,8 +1,8 @@
 package ebblight.app.serve;
 
-import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.cache.DiskCache;
 import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFile;
 import ebblight.app.outing.OutingFolder;

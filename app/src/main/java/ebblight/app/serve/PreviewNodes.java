@@ -1,12 +1,12 @@
 package ebblight.app.serve;
 
-import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.Words;
+import ebblight.app.cache.DiskCache;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;

@@ -1,12 +1,12 @@
 package ebblight.app.serve;
 
-import ebblight.app.cache.Stamps;
-import ebblight.app.cache.DiskCache;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.after.FinishDraft;
 import ebblight.app.after.ProofDocument;
+import ebblight.app.cache.DiskCache;
+import ebblight.app.cache.Stamps;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
@@ -53,7 +53,8 @@ final class ProofRoutes {
         for (Path place : List.of(folder.root(), folder.root().resolve(FOLDER))) {
             if (Files.isDirectory(place)) {
                 try (Stream<Path> list = Files.list(place)) {
-                    for (Path file : list.filter(ProofRoutes::isProfile).sorted().toList()) {
+                    for (Path file :
+                            list.filter(ProofRoutes::isProfile).sorted().toList()) {
                         add(rows, file);
                     }
                 }
@@ -108,8 +109,7 @@ final class ProofRoutes {
         PrinterProfile.Intent intent = PrinterProfile.Intent.of(word)
                 .orElseThrow(() -> new RequestException(
                         "intent", "must be perceptual, relative, saturation or absolute, was \"" + word + "\""));
-        FinishDraft.Drawn drawn =
-                desk.ready(request, work).proof(ProofDocument.printer(profile), intent, work);
+        FinishDraft.Drawn drawn = desk.ready(request, work).proof(ProofDocument.printer(profile), intent, work);
         String name = DiskCache.name(".jpg", "proof", desk.stamp(request), Stamps.of(profile), intent.word());
         cache.put(name, drawn.jpeg());
         JsonObject blobs = new JsonObject();

@@ -15,6 +15,7 @@ final class StrokeLift {
     private static final double STRENGTH = 6;
     /** Under a wide stroke: more than what is measured says against it. */
     private static final double COVERED = 30;
+
     private static final double FEATURE_WEIGHT = 1.2;
     private static final double COLOUR_SIGMA = 1.5;
     private static final double COLOUR_WEIGHT = 3;

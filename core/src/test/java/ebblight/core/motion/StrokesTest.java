@@ -35,9 +35,8 @@ class StrokesTest {
             for (int x = 0; x < WIDTH; x++) {
                 double along = Math.max(20, Math.min(80, x));
                 boolean under = Math.hypot(x - along, y - 30) <= radius;
-                assertThat(covered[y * WIDTH + x])
-                        .as("%d, %d", x, y)
-                        .isEqualTo((byte) (under ? Kind.FLOWING.column() : -1));
+                assertThat(covered[y * WIDTH + x]).as("%d, %d", x, y).isEqualTo((byte)
+                        (under ? Kind.FLOWING.column() : -1));
             }
         }
     }

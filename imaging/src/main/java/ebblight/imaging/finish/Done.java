@@ -53,9 +53,10 @@ final class Done {
 
     void monochrome(List<OwnColour> colours, Optional<LensFilter> filter) {
         List<String> with = new ArrayList<>();
-        for (OwnColour each : colours) {
-            if (each.stops() != 0) {
-                with.add(each.word() + " " + stops(each.stops()));
+        List<String> words = OwnColour.words(colours);
+        for (int k = 0; k < words.size(); k++) {
+            if (colours.get(k).stops() != 0) {
+                with.add(words.get(k) + " " + stops(colours.get(k).stops()));
             }
         }
         add("printed black and white%s", with.isEmpty() ? "" : " with " + String.join(" and ", with));

@@ -48,12 +48,7 @@ public final class Finisher {
      * @param parts where the parts of {@code finish} lie, with its stops
      */
     public static Finished finish(
-            RgbPicture light,
-            IccProfile profile,
-            Optional<Grain> measured,
-            Finish finish,
-            PartTones parts,
-            Work work) {
+            RgbPicture light, IccProfile profile, Optional<Grain> measured, Finish finish, PartTones parts, Work work) {
         if (!finish.parts().isEmpty() && parts.shares().isEmpty()) {
             throw new IllegalArgumentException(
                     "parts: where they lie is not known; name the frames that tell it (--frames)");

@@ -84,8 +84,7 @@ class FilterFramesTest {
     void rawWithoutAnExposureTimeIsRefusedByName() {
         Path raw = Path.of(System.getProperty("ebblight.shared", "")).resolve("data/raw/tinydng_colorchart.dng");
         assumeTrue(Files.isRegularFile(raw), "the RAW files of ../shared/data are not here");
-        Assertions.assertThatThrownBy(
-                        () -> new FilterFrames().pair(raw, raw, Optional.empty(), OptionalDouble.empty()))
+        Assertions.assertThatThrownBy(() -> new FilterFrames().pair(raw, raw, Optional.empty(), OptionalDouble.empty()))
                 .isInstanceOf(UnreadableInputException.class)
                 .hasMessageContaining("tinydng_colorchart.dng")
                 .hasMessageMatching("(?s).*(exposure time|LibRaw).*");

@@ -93,8 +93,8 @@ class FinisherTest {
                 Optional.empty(),
                 Optional.empty());
         PartTones tones = new PartTones(new ShareGrid(w, h, 0), List.of(left, right), List.of(1.0, 0.0));
-        Finished finished = Finisher.finish(
-                TestScenes.grey(w, h, flat), SRGB, Optional.empty(), lifted, tones, Work.alone());
+        Finished finished =
+                Finisher.finish(TestScenes.grey(w, h, flat), SRGB, Optional.empty(), lifted, tones, Work.alone());
         assertThat(finished.picture().height()).isEqualTo(h / 2);
         assertThat(light(finished.picture(), 3 * (10 * w + 10))).isCloseTo(0.4, within(1e-4));
         assertThat(light(finished.picture(), 3 * (10 * w + w - 10))).isCloseTo(0.2, within(1e-4));
