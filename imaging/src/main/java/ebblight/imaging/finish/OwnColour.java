@@ -32,7 +32,8 @@ public record OwnColour(double lightness, double a, double b, double share, doub
         for (int k = 0; k < plain.size(); k++) {
             String word = plain.get(k);
             boolean alone = Collections.frequency(plain, word) == 1;
-            words.add(alone ? word : word + " of L* " + Math.round(colours.get(k).lightness()));
+            words.add(
+                    alone ? word : word + " of L* " + Math.round(colours.get(k).lightness()));
         }
         return List.copyOf(words);
     }
