@@ -56,7 +56,7 @@ function tone(c) {
     numberCell(c, 'shadows', 'Shadows', 'stops', { value: tones.shadows || 0, step: 1 / 6, low: -1.5, high: 1.5 }),
     numberCell(c, 'lights', 'Lights', 'stops', { value: tones.lights || 0, step: 1 / 6, low: -1.5, high: 1.5 }),
     numberCell(c, 'localContrast', 'Fine contrast', 'stops', { value: finish.localContrast || 0, step: 1 / 6, low: -1, high: 1 }),
-    listCell(c, 'grain', 'Grain', '', GRAINS, finish.grain || 0, state.drawn?.grainKnown ? 'from the burst itself' : 'estimated'),
+    listCell(c, 'grain', 'Grain', '', GRAINS, finish.grain || 0, state.drawn?.grainKnown ? 'from the burst' : 'estimated'),
   ];
 }
 

@@ -96,7 +96,7 @@ export function open(host, app) {
       'section.filter-kit',
       { 'aria-label': 'By the slates of this card' },
       el('h2', {}, 'By the slates of this card'),
-      el('ul.told', {}, learned.map((f) => el('li', {}, el('b', {}, f.filter), `: ${f.stops.toFixed(2)} stops (${f.low.toFixed(2)} to ${f.high.toFixed(2)}), cast ${f.castWord}, by ${f.pairs.length} ${f.pairs.length === 1 ? 'pair' : 'pairs'}.`, f.warnings.map((w) => el('span.note', {}, w.replace(/ \(--[a-z]+\)/g, '')))))),
+      el('ul.told', {}, learned.map((f) => el('li', {}, el('b', {}, `Filter ${f.filter}`), `: ${f.stops.toFixed(2)} stops (${f.low.toFixed(2)} to ${f.high.toFixed(2)}), cast ${f.castWord}, by ${f.pairs.length} ${f.pairs.length === 1 ? 'pair' : 'pairs'}.`, f.warnings.map((w) => el('span.note', {}, w.replace(/ \(--[a-z]+\)/g, '')))))),
       keeping?.done ? el('p.result', { role: 'status' }, keeping.done) : '',
       keeping?.fault ? el('p.fault', { role: 'alert' }, keeping.fault) : '',
       keeping?.progress || el('div.keys', {}, key('Keep them in the kit', keepLearned, { class: 'act', 'data-focus': 'keep-learned' })),
