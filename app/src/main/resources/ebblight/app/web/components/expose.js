@@ -6,7 +6,7 @@ import { say } from '../axis/scale.js';
 import { latestStart } from '../logic/guard.js';
 import { clockIn } from '../logic/zone.js';
 import { enteringWarnings } from './steps.js';
-import { linesWave, nextRunBack, runAt, stopWords } from '../logic/staff.js';
+import { clockSet, linesWave, nextRunBack, runAt, stopWords } from '../logic/staff.js';
 import * as tones from './tones.js';
 
 const COUNT_IN_SECONDS = 5;
@@ -25,6 +25,9 @@ export function exposeBody(c) {
   let timer = 0;
   let shaken = '';
   let lock = null;
+  /** The clocks at the last look, and whether the page was seen since. */
+  let clocks = null;
+  let seen = true;
   const body = { content: [el('h1.unseen', { tabindex: '-1' }, 'Expose'), content], foot, leave, tick, running: Boolean(run) };
 
   const keep = () => (run ? localStorage.setItem(keyOf, JSON.stringify(run)) : localStorage.removeItem(keyOf));
@@ -40,6 +43,7 @@ export function exposeBody(c) {
     };
     body.running = true;
     shaken = '';
+    clocks = null;
     keep();
     listen();
     sound();
@@ -60,7 +64,9 @@ export function exposeBody(c) {
 
   /** Back from behind another page, or from sleep: the wall's clock has gone on. */
   function back() {
+    seen = false;
     if (run && document.visibilityState === 'visible') {
+      followClock();
       tones.lay(run.openAt, endAt());
       hold();
       loop();
@@ -135,11 +141,25 @@ export function exposeBody(c) {
     draw();
   }
 
+  /** A clock that is set while the shutter is open moves the exposure's beginning with it: seconds stay seconds. */
+  function followClock() {
+    const now = { wall: Date.now(), steady: performance.now() };
+    const set = clocks ? clockSet(clocks, now, seen) : 0;
+    clocks = now;
+    seen = document.visibilityState === 'visible';
+    if (set) {
+      run.openAt += set;
+      run.setSeconds = Math.round((run.setSeconds || 0) + set / 1000);
+      keep();
+    }
+  }
+
   function loop() {
     if (!run || !content.isConnected) {
       return;
     }
     clearTimeout(timer);
+    followClock();
     draw();
     const now = Date.now();
     const next = now < run.openAt ? run.openAt : endAt();
@@ -184,6 +204,7 @@ export function exposeBody(c) {
           line(stopWords(at.stops), at.phase === 'open' ? 'if closed now' : 'by now'),
           line(`${say(run.equivalentSeconds)}${Math.abs(run.plannedSeconds - run.equivalentSeconds) >= 0.5 ? ` ${run.plannedSeconds > run.equivalentSeconds ? '+' : '−'} ${say(Math.abs(run.plannedSeconds - run.equivalentSeconds))}` : ''}`, run.stopsPerMinute > 0.005 ? 'the light fades' : run.stopsPerMinute < -0.005 ? 'the light grows' : 'the light is steady'),
           tones.awake() ? '' : line('No sound yet', 'touch the page once'),
+          run.setSeconds ? line(`Clock set ${run.setSeconds < 0 ? 'back' : 'on'} ${Math.abs(run.setSeconds)} s`, 'the count goes on without it') : '',
           run.marks.length ? line(run.marks.map((m) => m.what).join(', '), 'marked') : '',
         ),
         el('span.marks', { html: gauge(at.elapsed, run.plannedSeconds), 'aria-hidden': 'true' }),
