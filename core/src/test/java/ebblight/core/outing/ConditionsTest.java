@@ -42,7 +42,9 @@ class ConditionsTest {
             int look = condition.look(60.0 * m, margin);
             assertThat(look).isPositive();
             for (int k = m + 1; k < Math.min(minutes, m + look); k++) {
-                assertThat(condition.margin(60.0 * k) >= 0).as("minute " + k + " after " + m).isEqualTo(margin >= 0);
+                assertThat(condition.margin(60.0 * k) >= 0)
+                        .as("minute " + k + " after " + m)
+                        .isEqualTo(margin >= 0);
             }
             m = Math.min(minutes, m + look);
         }
@@ -52,8 +54,10 @@ class ConditionsTest {
     /** 30 left at one a minute: still held after 30, perhaps not after 31; outside, perhaps held after 30 and not before. */
     @ParameterizedTest
     @CsvSource({
-        "30, 1, 0, 31", "30.5, 1, 0, 31", "-30, 1, 0, 30", "-30.5, 1, 0, 31", "30, 2, 0, 16", "-30, 2, 0, 15", "30, 1, 10, 21",
-        "-30, 1, 10, 20", "0, 1, 0, 1", "5, 1, 5, 1", "-4, 1, 5, 1", "-0.2, 1, 0, 1", "NaN, 1, 0, 1", "1e9, 1e-9, 0, 100001"
+        "30, 1, 0, 31", "30.5, 1, 0, 31", "-30, 1, 0, 30", "-30.5, 1, 0, 31", "30, 2, 0, 16", "-30, 2, 0, 15",
+                "30, 1, 10, 21",
+        "-30, 1, 10, 20", "0, 1, 0, 1", "5, 1, 5, 1", "-4, 1, 5, 1", "-0.2, 1, 0, 1", "NaN, 1, 0, 1",
+                "1e9, 1e-9, 0, 100001"
     })
     void aMarginTellsWhenToLookAgain(double margin, double fastest, double jump, int minutes) {
         assertThat(Looking.again(margin, fastest, jump)).isEqualTo(minutes);
@@ -118,18 +122,30 @@ class ConditionsTest {
         leaps(ClockConditions.hours(clock, 100, 170), 3 * 1440, 60);
         leaps(ClockConditions.days(clock, Set.of(4)), 3 * 1440, 10);
         assertThatThrownBy(() -> new LocalTime(List.of())).hasMessageContaining("at least one row");
-        assertThatThrownBy(() -> new LocalTime(List.of(clock.steps().get(1), clock.steps().get(0))))
+        assertThatThrownBy(() -> new LocalTime(
+                        List.of(clock.steps().get(1), clock.steps().get(0))))
                 .hasMessageContaining("order of time");
-        assertThatThrownBy(() -> new LocalTime(List.of(clock.steps().get(0), clock.steps().get(0))))
+        assertThatThrownBy(() -> new LocalTime(
+                        List.of(clock.steps().get(0), clock.steps().get(0))))
                 .hasMessageContaining("order of time");
     }
 
     /** Civil to 6°, nautical to 12°, astronomical to 18° under; the sun rises at 50′ under (34′ of air, 16′ of disc). */
     @ParameterizedTest
-    @CsvSource({"10, day", "-0.8, day", "-0.9, civil", "-5.9, civil", "-6.1, nautical", "-12.1, astronomical", "-18.1, night"})
+    @CsvSource({
+        "10, day",
+        "-0.8, day",
+        "-0.9, civil",
+        "-5.9, civil",
+        "-6.1, nautical",
+        "-12.1, astronomical",
+        "-18.1, night"
+    })
     void everyAltitudeHasItsPartOfTheDay(double altitude, String word) {
         for (Twilight each : Twilight.values()) {
-            assertThat(each.margin(altitude) >= 0).as(each.word()).isEqualTo(each.word().equals(word));
+            assertThat(each.margin(altitude) >= 0)
+                    .as(each.word())
+                    .isEqualTo(each.word().equals(word));
             assertThat(Twilight.of(each.word())).isEqualTo(each);
         }
         assertThat(Twilight.CIVIL.margin(-4)).isCloseTo(2, within(1e-9));
@@ -165,7 +181,10 @@ class ConditionsTest {
         assertThat(low.margin(60 * 50)).isCloseTo(-4, within(0.2));
         assertThat(low.word()).isEqualTo("sunAltitude");
         assertThat(low.unit()).isEqualTo("°");
-        assertThat(low.words(60 * 75, 60 * 85)).startsWith("sun 5").endsWith("° high").contains(" to ");
+        assertThat(low.words(60 * 75, 60 * 85))
+                .startsWith("sun 5")
+                .endsWith("° high")
+                .contains(" to ");
         leaps(low, 180, 70);
         // the moon stands opposite: at −20° and climbing
         Condition moon = SkyConditions.moonAltitude(sky, new Range(3, 90));
@@ -197,12 +216,14 @@ class ConditionsTest {
         assertThat(in.word()).isEqualTo("sunInFrame");
         leaps(in, 400, 220);
         // behind a skyline of 5° nothing of it shows, and a sun below the horizon is not in the way
-        assertThat(SkyConditions.sunInFrame(sky, WEST, 5, true).margin(60 * 360)).isNegative();
+        assertThat(SkyConditions.sunInFrame(sky, WEST, 5, true).margin(60 * 360))
+                .isNegative();
         assertThat(SkyConditions.sunInFrame(sky, WEST, 5, false).words(0, 60)).isEqualTo("sun under the skyline");
         assertThat(SkyConditions.sunInFrame(DrawnSky.turning(270, -5, 0.25), WEST, 0, false)
                         .words(0, 60))
                 .isEqualTo("sun under the horizon");
-        assertThat(SkyConditions.moonInFrame(DrawnSky.turning(90, -3, 0), WEST, 0, true).margin(0))
+        assertThat(SkyConditions.moonInFrame(DrawnSky.turning(90, -3, 0), WEST, 0, true)
+                        .margin(0))
                 .isPositive();
     }
 
@@ -287,7 +308,18 @@ class ConditionsTest {
     @Test
     void aForecastRunsStraightFromRowToRow() {
         Weather weather = forecast(
-                1, Weather.Kind.WIND, 4.0, 4, Weather.Kind.WIND, 10.0, 16, Weather.Kind.WIND, 2.0, 29, Weather.Kind.WIND, 3.0);
+                1,
+                Weather.Kind.WIND,
+                4.0,
+                4,
+                Weather.Kind.WIND,
+                10.0,
+                16,
+                Weather.Kind.WIND,
+                2.0,
+                29,
+                Weather.Kind.WIND,
+                3.0);
         double[][] known = {{1, 4}, {2.5, 7}, {4, 10}, {10, 6}, {15.7, 2.2}, {29, 3}};
         for (double[] each : known) {
             assertThat(weather.value(Weather.Kind.WIND, minute(each[0]))).isCloseTo(each[1], within(1e-9));
@@ -318,7 +350,8 @@ class ConditionsTest {
     /** A direction holds until the next row: half way between north-west and north-east is no south. */
     @Test
     void directionsDoNotRunFromRowToRow() {
-        Weather weather = forecast(0, Weather.Kind.WIND_FROM, 315.0, 6, Weather.Kind.WIND_FROM, 45.0, 18, Weather.Kind.WIND_FROM, 90.0);
+        Weather weather = forecast(
+                0, Weather.Kind.WIND_FROM, 315.0, 6, Weather.Kind.WIND_FROM, 45.0, 18, Weather.Kind.WIND_FROM, 90.0);
         assertThat(weather.value(Weather.Kind.WIND_FROM, minute(5.9))).isEqualTo(315);
         assertThat(weather.value(Weather.Kind.WIND_FROM, minute(6))).isEqualTo(45);
         assertThat(weather.value(Weather.Kind.WIND_FROM, minute(17))).isEqualTo(45);
@@ -334,7 +367,8 @@ class ConditionsTest {
                 .hasMessageContaining("order of time");
         assertThatThrownBy(() -> forecast(2, Weather.Kind.WIND, -1.0)).hasMessageContaining("windMetresPerSecond");
         assertThatThrownBy(() -> forecast(2, Weather.Kind.CLOUD, 1.1)).hasMessageContaining("cloudCover");
-        assertThat(forecast(2, Weather.Kind.CLOUD, 1.0, 3, Weather.Kind.CLOUD, 0.0).value(Weather.Kind.CLOUD, minute(2.5)))
+        assertThat(forecast(2, Weather.Kind.CLOUD, 1.0, 3, Weather.Kind.CLOUD, 0.0)
+                        .value(Weather.Kind.CLOUD, minute(2.5)))
                 .isEqualTo(0.5);
         assertThat(Weather.Kind.SWELL_PERIOD.plainWord()).isEqualTo("swell period");
     }
@@ -343,7 +377,8 @@ class ConditionsTest {
     @ParameterizedTest
     @CsvSource({"0, 0", "0.25, 0", "0.375, 0.5", "0.5, 1", "0.875, 1.585", "0.9375, 2.4535", "1, 3.322"})
     void cloudTakesItsStops(double cover, double stops) {
-        CloudCover cloud = forecast(0, Weather.Kind.CLOUD, cover, 3, Weather.Kind.CLOUD, cover).cloud(Cloud.THIN);
+        CloudCover cloud = forecast(0, Weather.Kind.CLOUD, cover, 3, Weather.Kind.CLOUD, cover)
+                .cloud(Cloud.THIN);
         assertThat(cloud.stops(minute(1))).isCloseTo(stops, within(1e-3));
         // where nothing is forecast, as thin as was said: one stop
         assertThat(cloud.stops(minute(4))).isCloseTo(1, within(1e-9));
@@ -358,9 +393,11 @@ class ConditionsTest {
         List<Weather.Row> rows = List.of(
                 new Weather.Row(Instant.EPOCH, Map.of(Weather.Kind.SWELL, 3.0, Weather.Kind.SWELL_PERIOD, 5.0)),
                 new Weather.Row(
-                        Instant.EPOCH.plusSeconds(3600), Map.of(Weather.Kind.SWELL, 2.0, Weather.Kind.SWELL_PERIOD, 8.0)),
+                        Instant.EPOCH.plusSeconds(3600),
+                        Map.of(Weather.Kind.SWELL, 2.0, Weather.Kind.SWELL_PERIOD, 8.0)),
                 new Weather.Row(
-                        Instant.EPOCH.plusSeconds(7200), Map.of(Weather.Kind.SWELL, 0.0, Weather.Kind.SWELL_PERIOD, 8.0)));
+                        Instant.EPOCH.plusSeconds(7200),
+                        Map.of(Weather.Kind.SWELL, 0.0, Weather.Kind.SWELL_PERIOD, 8.0)));
         Weather weather = new Weather(rows);
         Swell swell = weather.highestSwell(0, 7200).orElseThrow();
         assertThat(swell.heightMetres()).isCloseTo(2, within(0.3));

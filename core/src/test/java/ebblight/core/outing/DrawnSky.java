@@ -31,8 +31,7 @@ record DrawnSky(DoubleUnaryOperator azimuth, DoubleUnaryOperator altitude) imple
     }
 
     static Scene scene(Sky sky, Optional<TideCurve> tide, Optional<CameraView> view, Optional<Weather> weather) {
-        return new Scene(
-                sky, LightModel.of(sky, Cloud.CLEAR), LocalTime.fixed(ZoneOffset.UTC), tide, view, 0, weather);
+        return new Scene(sky, LightModel.of(sky, Cloud.CLEAR), LocalTime.fixed(ZoneOffset.UTC), tide, view, 0, weather);
     }
 
     private static Geocentric at(double azimuthDegrees, double altitudeDegrees, double kilometres) {
@@ -53,7 +52,9 @@ record DrawnSky(DoubleUnaryOperator azimuth, DoubleUnaryOperator altitude) imple
     @Override
     public Geocentric moon(double epochSeconds) {
         return at(
-                180 + azimuth.applyAsDouble(epochSeconds), -altitude.applyAsDouble(epochSeconds), 0.0026 * SUN_KILOMETRES);
+                180 + azimuth.applyAsDouble(epochSeconds),
+                -altitude.applyAsDouble(epochSeconds),
+                0.0026 * SUN_KILOMETRES);
     }
 
     @Override

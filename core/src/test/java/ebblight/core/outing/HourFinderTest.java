@@ -65,29 +65,40 @@ class HourFinderTest {
         assertThat(window.minutes()).isEqualTo(361);
         assertThat(window.why()).containsExactly("water between 3 and 6 m");
         assertThat(window.water()).isEqualTo(HourWindow.Water.TURNING);
-        assertThat(find(wishes().withTideMetres(new Range(3 - 1e-9, 9)), 0, 12, 361).windows()).hasSize(1);
-        assertThat(find(wishes().withTideMetres(new Range(3 - 1e-9, 9)), 0, 12, 362).windows()).isEmpty();
+        assertThat(find(wishes().withTideMetres(new Range(3 - 1e-9, 9)), 0, 12, 361)
+                        .windows())
+                .hasSize(1);
+        assertThat(find(wishes().withTideMetres(new Range(3 - 1e-9, 9)), 0, 12, 362)
+                        .windows())
+                .isEmpty();
     }
 
     @Test
     void theWaterOfAWindowRunsOneWayOrTurns() {
         HourWishes hours = wishes().withHours(60, 120);
         assertThat(find(hours, 0, 12, 1).windows().get(0).water()).isEqualTo(HourWindow.Water.RISING);
-        assertThat(find(wishes().withHours(8 * 60, 9 * 60), 0, 12, 1).windows().get(0).water())
+        assertThat(find(wishes().withHours(8 * 60, 9 * 60), 0, 12, 1)
+                        .windows()
+                        .get(0)
+                        .water())
                 .isEqualTo(HourWindow.Water.FALLING);
-        assertThat(find(wishes().withHours(11 * 60, 13 * 60), 0, 24, 1).windows().get(0).water())
+        assertThat(find(wishes().withHours(11 * 60, 13 * 60), 0, 24, 1)
+                        .windows()
+                        .get(0)
+                        .water())
                 .isEqualTo(HourWindow.Water.UNKNOWN);
         HourWishes inland = HourWishes.at(scene(Optional.empty())).withHours(60, 120);
         assertThat(find(inland, 0, 12, 1).windows().get(0).water()).isEqualTo(HourWindow.Water.UNKNOWN);
-        assertThat(List.of(HourWindow.Water.values())).extracting(HourWindow.Water::word).containsExactly(
-                "falling", "turning", "rising", "unknown");
+        assertThat(List.of(HourWindow.Water.values()))
+                .extracting(HourWindow.Water::word)
+                .containsExactly("falling", "turning", "rising", "unknown");
     }
 
     /** From 00:00:30 on the first whole minute is 00:01; the last before 02:00 is 01:59. */
     @Test
     void onlyWholeMinutesOfTheSpanCount() {
-        HourAnswer answer = HourFinder.find(
-                wishes().withHours(0, 1439), Instant.EPOCH.plusSeconds(30), hour(2), 1, Work.alone());
+        HourAnswer answer =
+                HourFinder.find(wishes().withHours(0, 1439), Instant.EPOCH.plusSeconds(30), hour(2), 1, Work.alone());
         assertThat(answer.windows().get(0).start()).isEqualTo(Instant.EPOCH.plusSeconds(60));
         assertThat(answer.windows().get(0).end()).isEqualTo(hour(2).minusSeconds(60));
     }
@@ -113,15 +124,13 @@ class HourFinderTest {
         assertThat(water.shortBy().orElseThrow()).isCloseTo(5 - 1.5, within(1e-6));
         // and for half an hour the water must be relaxed to that of 1:31
         Shortfall longer = find(wishes, 0, 12, 30).shortfalls().get(1);
-        assertThat(longer.shortBy().orElseThrow())
-                .isCloseTo(5 - (3 - 3 * Math.cos(Math.PI * 91 / 360)), within(1e-6));
+        assertThat(longer.shortBy().orElseThrow()).isCloseTo(5 - (3 - 3 * Math.cos(Math.PI * 91 / 360)), within(1e-6));
     }
 
     /** Water that never stands at 7 m: short by a metre, even where the other wishes leave no window either. */
     @Test
     void aWishThatNeverHoldsIsMeasuredAlone() {
-        HourWishes wishes = wishes()
-                .withTideMetres(new Range(7, 9))
+        HourWishes wishes = wishes().withTideMetres(new Range(7, 9))
                 .withHours(60, 120)
                 .withTideDirection(TideSpans.Direction.FALLING);
         Shortfall water = find(wishes, 0, 12, 1).shortfalls().get(0);
@@ -134,7 +143,8 @@ class HourFinderTest {
 
     @Property(tries = 100)
     void theLeastOfTheWorstIsThatOfEveryStretch(
-            @ForAll @Size(min = 1, max = 30) List<@DoubleRange(max = 10) Double> values, @ForAll @IntRange(min = 1, max = 8) int length) {
+            @ForAll @Size(min = 1, max = 30) List<@DoubleRange(max = 10) Double> values,
+            @ForAll @IntRange(min = 1, max = 8) int length) {
         double least = Double.POSITIVE_INFINITY;
         for (int from = 0; from + length <= values.size(); from++) {
             double worst = 0;
@@ -163,12 +173,13 @@ class HourFinderTest {
         assertThatThrownBy(() -> none.withHours(1440, 60)).hasMessageContaining("00:00 and 24:00");
         assertThatThrownBy(() -> none.withHours(60, -1)).hasMessageContaining("00:00 and 24:00");
         assertThatThrownBy(() -> none.withHours(60, 1441)).hasMessageContaining("00:00 and 24:00");
-        assertThat(find(none.withHours(0, 1440), 0, 24, 1).windows().get(0).minutes()).isEqualTo(1440);
+        assertThat(find(none.withHours(0, 1440), 0, 24, 1).windows().get(0).minutes())
+                .isEqualTo(1440);
         assertThatThrownBy(() -> none.withDays(Set.of())).hasMessageContaining("at least one day");
         assertThatThrownBy(() -> none.withSunBearing(new Range(-181, 0))).hasMessageContaining("-180 and 180");
         assertThatThrownBy(() -> none.withSunBearing(new Range(0, 181))).hasMessageContaining("-180 and 180");
-        HourWishes bare = HourWishes.at(DrawnSky.scene(
-                DrawnSky.climbing(270, 20, 0), Optional.empty(), Optional.empty(), Optional.empty()));
+        HourWishes bare = HourWishes.at(
+                DrawnSky.scene(DrawnSky.climbing(270, 20, 0), Optional.empty(), Optional.empty(), Optional.empty()));
         assertThatThrownBy(() -> bare.withSunInFrame(true)).hasMessageContaining("needs a view");
         assertThatThrownBy(() -> bare.withTideMetres(new Range(0, 1))).hasMessageContaining("needs a tide");
         assertThat(none.withTideDirection(TideSpans.Direction.ANY).isEmpty()).isTrue();
@@ -184,8 +195,8 @@ class HourFinderTest {
     /** What no forecast tells is taken as it is wished, and said so; wind is forecast from 2 to 14 m/s in twelve hours. */
     @Test
     void whatIsNotForecastIsTakenAsWished() {
-        HourWishes wishes =
-                wishes().withWeather(Weather.Kind.WIND, new Range(0, 8)).withWeather(Weather.Kind.SWELL, new Range(0, 1));
+        HourWishes wishes = wishes().withWeather(Weather.Kind.WIND, new Range(0, 8))
+                .withWeather(Weather.Kind.SWELL, new Range(0, 1));
         HourWindow window = find(wishes, 0, 12, 1).windows().get(0);
         assertThat(window.end()).isEqualTo(hour(6));
         assertThat(window.why()).containsExactly("wind 5 m/s", "swell not known");
@@ -207,7 +218,8 @@ class HourFinderTest {
         expected.forEach((wishes, hours) -> {
             HourAnswer answer = find(wishes, 0, 12, 1);
             assertThat(answer.windows()).hasSize(1);
-            assertThat(answer.windows().get(0).start().getEpochSecond() / 3600.0).isCloseTo(hours[0], within(0.2));
+            assertThat(answer.windows().get(0).start().getEpochSecond() / 3600.0)
+                    .isCloseTo(hours[0], within(0.2));
             assertThat(answer.windows().get(0).end().getEpochSecond() / 3600.0).isCloseTo(hours[1], within(0.2));
         });
         // in the picture while under 26.6° and above the horizon; the moon in the east never
@@ -216,8 +228,9 @@ class HourFinderTest {
         assertThat(find(wishes().withDays(Set.of(3)), 0, 12, 1).windows()).hasSize(1);
         assertThat(find(wishes().withDays(Set.of(4)), 0, 12, 1).windows()).isEmpty();
         // 10.83 at 5° (USNO Circular 171, REFERENCES 2)
-        HourWindow light =
-                find(wishes().withExposureValue100(new Range(10.83, 20)), 0, 12, 1).windows().get(0);
+        HourWindow light = find(wishes().withExposureValue100(new Range(10.83, 20)), 0, 12, 1)
+                .windows()
+                .get(0);
         assertThat(light.end().getEpochSecond() / 3600.0).isCloseTo(2.5, within(0.1));
     }
 }

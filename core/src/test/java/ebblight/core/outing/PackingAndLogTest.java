@@ -43,7 +43,13 @@ class PackingAndLogTest {
     @Test
     void aStackStaysOnAsLongAsItServes() {
         PackingList list = pack(
-                "6,10", 8, 8, light(0, 14, true), light(10, 13, false), light(20, 12, false), light(30, 10, false),
+                "6,10",
+                8,
+                8,
+                light(0, 14, true),
+                light(10, 13, false),
+                light(20, 12, false),
+                light(30, 10, false),
                 light(40, 8, false));
         assertThat(list.uses()).hasSize(2);
         assertThat(stack(list.uses().get(0))).containsExactly("10");
@@ -114,7 +120,9 @@ class PackingAndLogTest {
     /** Two filters that both serve: the one that takes less. A variable one counts, a polariser does not. */
     @Test
     void theLighterOfTwoThatServeIsPacked() {
-        assertThat(pack("10,9", 8, 8, light(0, 13, true)).filters()).extracting(Filter::name).containsExactly("9");
+        assertThat(pack("10,9", 8, 8, light(0, 13, true)).filters())
+                .extracting(Filter::name)
+                .containsExactly("9");
         assertThat(pack("vnd10", 8, 8, light(0, 13, true)).filters()).hasSize(1);
         assertThat(pack("pol", 8, 8, light(0, 13, true)).filters()).isEmpty();
     }
@@ -142,12 +150,15 @@ class PackingAndLogTest {
     void aFrameAndAnEntryLieWithinSeconds() {
         List<Taken> log = List.of(new Taken(1000, 4), new Taken(1100, 4));
         // the second frame fixes the clock, the first may be off by four seconds
-        assertThat(LogMatch.of(log, List.of(new Taken(1004, 4), new Taken(1100, 4))).orElseThrow().pairs())
+        assertThat(LogMatch.of(log, List.of(new Taken(1004, 4), new Taken(1100, 4)))
+                        .orElseThrow()
+                        .pairs())
                 .hasSize(2);
-        assertThat(LogMatch.of(log, List.of(new Taken(1004.5, 4), new Taken(1100, 4))).orElseThrow().pairs())
+        assertThat(LogMatch.of(log, List.of(new Taken(1004.5, 4), new Taken(1100, 4)))
+                        .orElseThrow()
+                        .pairs())
                 .hasSize(1);
-        LogMatch.Matched nearer = LogMatch.of(
-                        log, List.of(new Taken(1100, 4), new Taken(998, 4), new Taken(1001, 4)))
+        LogMatch.Matched nearer = LogMatch.of(log, List.of(new Taken(1100, 4), new Taken(998, 4), new Taken(1001, 4)))
                 .orElseThrow();
         assertThat(nearer.pairs()).extracting(Pair::frame).containsExactly(2, 0);
         assertThat(nearer.pairs().get(0).apartSeconds()).isCloseTo(1, within(1e-9));
@@ -158,9 +169,11 @@ class PackingAndLogTest {
     @ParameterizedTest
     @CsvSource({"32, true", "25, true", "20.5, true", "15, false", "44, true", "50, false", "0, true"})
     void exposuresMustBeAlike(double openSeconds, boolean alike) {
-        assertThat(LogMatch.of(List.of(new Taken(1000, 30)), List.of(new Taken(1000, openSeconds))).isPresent())
+        assertThat(LogMatch.of(List.of(new Taken(1000, 30)), List.of(new Taken(1000, openSeconds)))
+                        .isPresent())
                 .isEqualTo(alike);
-        assertThat(LogMatch.of(List.of(new Taken(1000, openSeconds)), List.of(new Taken(1000, 30))).isPresent())
+        assertThat(LogMatch.of(List.of(new Taken(1000, openSeconds)), List.of(new Taken(1000, 30)))
+                        .isPresent())
                 .isEqualTo(alike);
     }
 
@@ -221,9 +234,9 @@ class PackingAndLogTest {
         assertThat(CloudLayer.Usual.of("middle").baseMetres()).isBetween(2000.0, 7000.0);
         assertThat(CloudLayer.Usual.of("high").baseMetres()).isBetween(5000.0, 13_000.0);
         // a view that looks down still has its sky at 5° or more
-        assertThat(CloudLayer.elevationDegrees(new CameraView(0, -30, 24, 36, 24))).isEqualTo(5);
-        List<FirstGuess.Limit> cloud =
-                FirstGuess.cloud(new CloudLayer(1000, 10), new CameraView(270, 0, 24, 36, 24));
+        assertThat(CloudLayer.elevationDegrees(new CameraView(0, -30, 24, 36, 24)))
+                .isEqualTo(5);
+        List<FirstGuess.Limit> cloud = FirstGuess.cloud(new CloudLayer(1000, 10), new CameraView(270, 0, 24, 36, 24));
         assertThat(cloud.get(0).until()).isTrue();
         assertThat(cloud.get(1).until()).isFalse();
         // between across and along, in the middle by stops: low · √(1/sin 14.036°)
