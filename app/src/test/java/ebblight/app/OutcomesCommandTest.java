@@ -48,7 +48,9 @@ class OutcomesCommandTest {
                         + "\"openSeconds\":8},{\"frame\":2,\"openedAt\":\"ten past ten\",\"openSeconds\":8}]}");
         Said said = Said.by("outing", "join", outing.toString(), phone.toString());
         assertThat(said.code()).as(said.err()).isZero();
-        assertThat(said.out()).contains("2 entries").contains("entry 2 of the log does not say when the shutter opened");
+        assertThat(said.out())
+                .contains("2 entries")
+                .contains("entry 2 of the log does not say when the shutter opened");
         assertThat(Files.readString(outing.resolve("outing.json"))).contains("ten past ten");
     }
 
