@@ -69,10 +69,10 @@ export function exposeBody(c) {
 
   function listen() {
     document.addEventListener('visibilitychange', back);
-    document.addEventListener('pointerdown', touched);
+    document.addEventListener('pointerup', touched);
   }
 
-  /** After a reload the phone waits for a touch before it lets the page sound. */
+  /** After a reload the phone waits for a touch before it lets the page sound; a touch counts when the finger is lifted. */
   function touched() {
     if (run && !tones.awake()) {
       sound();
@@ -120,7 +120,7 @@ export function exposeBody(c) {
   function leave() {
     clearTimeout(timer);
     document.removeEventListener('visibilitychange', back);
-    document.removeEventListener('pointerdown', touched);
+    document.removeEventListener('pointerup', touched);
     if (!run) {
       tones.clear();
     }
