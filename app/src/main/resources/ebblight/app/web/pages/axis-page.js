@@ -54,8 +54,8 @@ export function showAxisPage(host, app) {
     }
   });
 
-  const phone = () => innerWidth <= 700;
-  const narrow = () => innerWidth < 1200;
+  const phone = () => innerWidth <= 700 || innerHeight <= 500;
+  const narrow = () => innerWidth < 1200 || phone();
   const form = () => (phone() ? 'phone' : innerWidth < 1200 || innerHeight < 820 ? 'low' : 'desk');
   const night = () => document.body.dataset.light === 'night';
 
