@@ -91,11 +91,29 @@ test('a run counts in, counts down, and tells how far over it is', async () => {
   assert.equal(steps[2].line, 'on sand');
 });
 
+test('a clock that is set is told from one that goes on, and from a phone that slept', async () => {
+  const { clockSet } = await load('logic/staff.js');
+  const before = { wall: 1_000_000, steady: 5_000 };
+  assert.equal(clockSet(before, { wall: 1_001_200, steady: 6_000 }, true), 0);
+  assert.equal(clockSet(before, { wall: 991_000, steady: 6_000 }, true), -10_000);
+  assert.equal(clockSet(before, { wall: 1_011_000, steady: 6_000 }, true), 10_000);
+  // the steady clock of many systems stands while they sleep
+  assert.equal(clockSet(before, { wall: 1_060_000, steady: 6_000 }, false), 0);
+  assert.equal(clockSet(before, { wall: 991_000, steady: 6_000 }, false), -10_000);
+});
+
 test('the address tells where we are, and back', async () => {
   const { readPlace, writePlace } = await load('logic/place.js');
   const there = { page: 'there', view: 'view-1', part: 'shot', step: 4, third: 14 };
   assert.deepEqual(readPlace(writePlace(there)), there);
   assert.equal(readPlace('#nonsense').page, 'there');
+  // times as the commands read them: four minutes are 240 s, a fraction is a part of a second
+  const { secondsTyped } = await load('logic/place.js');
+  for (const [text, seconds] of [['4m', 240], ['4m30s', 270], ['1/60', 1 / 60], ['0.8s', 0.8], ['30', 30], ['soon', 0], ['4h', 0], ['', 0], ['1/0', 0]]) {
+    assert.ok(Math.abs(secondsTyped(text) - seconds) < 1e-9, text);
+  }
+  assert.equal(readPlace('#there/view-1?time=4m').third, Math.round(3 * Math.log2(240)));
+  assert.equal(readPlace('#there/view-1?time=soon').third, null);
   assert.equal(readPlace('#there/a%2Fb').view, 'a/b');
 });
 

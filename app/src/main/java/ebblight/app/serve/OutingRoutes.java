@@ -2,6 +2,7 @@ package ebblight.app.serve;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.cache.DiskCache;
 import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFile;
 import ebblight.app.outing.OutingFolder;
@@ -16,6 +17,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The outing itself: its document, what lies in its folder, pictures in it, and clips dropped on the page. */
@@ -71,6 +73,15 @@ final class OutingRoutes {
             inputs.add(one);
         }
         whole.put("inputs", inputs);
+        JsonObject loose = new JsonObject();
+        List<Path> frames = folder.loose();
+        long bytes = 0;
+        for (Path frame : frames) {
+            bytes += Files.size(frame);
+        }
+        loose.put("frames", frames.size());
+        loose.put("bytes", bytes);
+        whole.put("loose", loose);
         Replies.json(context, whole);
     }
 

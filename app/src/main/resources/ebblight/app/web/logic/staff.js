@@ -44,6 +44,19 @@ export function runAt(run, now) {
   };
 }
 
+/** What two clocks may differ by between two looks at them, milliseconds: a busy phone is late by less. */
+const LEAST_SET_MILLIS = 500;
+
+/**
+ * How far the clock of the wall was set between two looks at it and at a clock that cannot be set, { wall, steady } in
+ * milliseconds; 0 when it was not. Where the page was not seen in between, a clock ahead may as well be a phone that
+ * slept: only one set back is told.
+ */
+export function clockSet(before, now, seenAllTheTime) {
+  const set = now.wall - before.wall - (now.steady - before.steady);
+  return set < -LEAST_SET_MILLIS || (seenAllTheTime && set > LEAST_SET_MILLIS) ? set : 0;
+}
+
 /** A tap on the shutter's count: common practice. */
 const LEAST_LEAD_SECONDS = 4;
 
