@@ -12,6 +12,7 @@ import * as tones from './tones.js';
 const COUNT_IN_SECONDS = 5;
 const MARKS = ['gust', 'boat', 'wave'];
 const HOLD_MILLIS = 1500;
+const LIFT_MILLIS = 300;
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
 
@@ -273,10 +274,19 @@ export function exposeBody(c) {
   function holdKey(label, done) {
     let timerOf = 0;
     const button = key(label, () => {}, { class: 'hold wide deliberate', 'data-focus': 'deliberate' });
+    /** The key that comes in its place lies under the finger that is yet to be lifted: that is no press of it. */
+    const held = () => {
+      const lifting = new AbortController();
+      foot.addEventListener('click', (event) => { event.stopPropagation(); event.preventDefault(); }, { capture: true, signal: lifting.signal });
+      for (const end of ['pointerup', 'pointercancel', 'keyup']) {
+        addEventListener(end, () => setTimeout(() => lifting.abort(), LIFT_MILLIS), { signal: lifting.signal });
+      }
+      done();
+    };
     const down = () => {
       button.classList.add('held');
       clearTimeout(timerOf);
-      timerOf = setTimeout(() => button.isConnected && done(), HOLD_MILLIS);
+      timerOf = setTimeout(() => button.isConnected && held(), HOLD_MILLIS);
     };
     const up = () => {
       button.classList.remove('held');
