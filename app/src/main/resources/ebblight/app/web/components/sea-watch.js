@@ -4,6 +4,7 @@
 import { el, fill, key } from '../dom.js';
 import * as engine from '../engine.js';
 import { json } from '../http-carrier.js';
+import { frameGap } from './frame-gap.js';
 import { openSheet } from './sheet.js';
 import { progressBox } from './progress.js';
 import { stepper } from './stepper.js';
@@ -43,6 +44,7 @@ export function seaWatch({ store, s, go }) {
   let height = s.view.watch?.washMetres || 0;
 
   const words = (...rows) => rows.map((text) => el('p', {}, text));
+  const failed = (error) => error.name === 'AbortError' || fault(error);
   const fault = (error) => fill(host, el('p.fault', { role: 'alert' }, error.message), key('Again', ready, { class: 'act' }));
 
   function ready() {
@@ -72,9 +74,7 @@ export function seaWatch({ store, s, go }) {
     try {
       await read(await taking.done, true);
     } catch (error) {
-      if (error.name !== 'AbortError') {
-        fault(error);
-      }
+      failed(error);
     }
   }
 
@@ -87,13 +87,22 @@ export function seaWatch({ store, s, go }) {
       const { path, timed } = await dropped(files, (fraction) => progress.update({ fraction: 0.1 * fraction, stage: 'keeping the frames', secondsLeft: null }));
       const frames = watched && !timed ? { path, fps: 1 / WATCH_GAP_SECONDS } : { path };
       const options = { signal: halt.signal, onProgress: (state) => progress.update({ ...state, fraction: 0.1 + 0.9 * state.fraction }) };
-      await seen(frames, options);
+      await seen(frames, options).catch((error) => {
+        if (error.document?.needs !== 'fps') {
+          throw error;
+        }
+        askGap((fps) => {
+          fill(host, progress.box);
+          seen({ path, fps }, options).catch(failed);
+        });
+      });
     } catch (error) {
-      if (error.name !== 'AbortError') {
-        fault(error);
-      }
+      failed(error);
     }
   }
+
+  /** Frames that do not say when they were taken. */
+  const askGap = (choose) => fill(host, words('How far apart are these frames? The pictures do not say when they were taken.'), frameGap(1 / WATCH_GAP_SECONDS, choose));
 
   async function seen(frames, options) {
     const rise = await tideRise(store.outing, Date.now()).catch(() => null);
