@@ -42,8 +42,7 @@ final class CoastFrames {
             Path file = folder.resolve(String.format("%03d.png", i));
             ImageIO.write(image, "png", file.toFile());
             Files.setLastModifiedTime(
-                    file,
-                    FileTime.from(Instant.parse("2027-01-02T08:30:00Z").plusMillis(i * gapMillis)));
+                    file, FileTime.from(Instant.parse("2027-01-02T08:30:00Z").plusMillis(i * gapMillis)));
             files.add(file);
         }
         return files;

@@ -64,8 +64,8 @@ final class Finger {
     void drag(Point from, Point to) {
         Sequence touch = new Sequence(pointer, 0).addAction(move(from)).addAction(pointer.createPointerDown(0));
         for (int i = 1; i <= STEPS; i++) {
-            touch.addAction(move(new Point(
-                    from.x + (to.x - from.x) * i / STEPS, from.y + (to.y - from.y) * i / STEPS)));
+            touch.addAction(
+                    move(new Point(from.x + (to.x - from.x) * i / STEPS, from.y + (to.y - from.y) * i / STEPS)));
         }
         touch.addAction(new Pause(pointer, REST));
         driver.perform(List.of(touch.addAction(pointer.createPointerUp(0))));

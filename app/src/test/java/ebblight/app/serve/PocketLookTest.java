@@ -99,7 +99,8 @@ class PocketLookTest {
                 .offline();
         // a second view, with the axis of what was measured
         page.open("#there/view-1/new");
-        CoastFrames.choose(page.browser(), CoastFrames.write(Files.createDirectory(temporary.resolve("frames")), 16, 500));
+        CoastFrames.choose(
+                page.browser(), CoastFrames.write(Files.createDirectory(temporary.resolve("frames")), 16, 500));
         page.browser().until("document.querySelectorAll('.axis-drawing image').length > 2");
     }
 

@@ -46,7 +46,9 @@ class PocketReadyTest {
         try (PhonePage page = PhonePage.of(temporary, Asked.parse(PhonePage.OUTING))) {
             page.older();
             page.offline();
-            page.browser().driver().executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WITNESS));
+            page.browser()
+                    .driver()
+                    .executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WITNESS));
             List<Double> shown = new ArrayList<>();
             List<Double> answered = new ArrayList<>();
             for (int i = 0; i < ROUNDS; i++) {

@@ -121,7 +121,10 @@ class PocketTouchTest {
             browser.press("Read them so");
             browser.until("document.querySelector('.axis-page .now .time')");
             assertThat(browser.text()).contains("as you said");
-            assertThat((List<?>) browser.run("return window.times")).hasSize(FRAMES).last().isEqualTo(0.5 * (FRAMES - 1));
+            assertThat((List<?>) browser.run("return window.times"))
+                    .hasSize(FRAMES)
+                    .last()
+                    .isEqualTo(0.5 * (FRAMES - 1));
             assertThat(browser.faults()).isEmpty();
         }
     }

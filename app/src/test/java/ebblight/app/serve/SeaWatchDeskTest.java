@@ -30,14 +30,16 @@ class SeaWatchDeskTest {
         Instant low = Instant.now().minusSeconds(60).truncatedTo(ChronoUnit.SECONDS);
         // half a cosine from low to high water: past its middle after half the time, 1.5 of 3 m higher
         String table = "[[\"%s\",1.0,\"low\"],[\"%s\",4.0,\"high\"]]".formatted(low, low.plusSeconds(4 * 3600));
-        String leave =
-                DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).format(ZonedDateTime.ofInstant(low.plusSeconds(7200), zone));
+        String leave = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT)
+                .format(ZonedDateTime.ofInstant(low.plusSeconds(7200), zone));
         Path root = Files.createDirectories(temporary.resolve("outing"));
         Files.writeString(
                 root.resolve("outing.json"),
                 PhonePage.OUTING
                         .replace("\"guard\":{\"feetMetres\":7.5}", "\"table\":" + table)
-                        .replace("\"log\":[]", "\"log\":[],\"guard\":{\"leaveBy\":\"" + leave + "\",\"packingMinutes\":3}"));
+                        .replace(
+                                "\"log\":[]",
+                                "\"log\":[],\"guard\":{\"leaveBy\":\"" + leave + "\",\"packingMinutes\":3}"));
         List<Path> frames = CoastFrames.write(Files.createDirectories(temporary.resolve("frames")), 12, 5000);
         try (OpenPages pages = OpenPages.on(root, temporary)) {
             Browser browser = pages.browser();

@@ -3,8 +3,7 @@ package ebblight.pocket.exact;
 /** Inverse tangent and sine (fdlibm 5.3: s_atan.c, e_atan2.c, e_asin.c), in radians. */
 final class Arcs {
 
-    private static final double[] HEADS = {
-        0.4636476090008061, 0.7853981633974483, 0.982793723247329, 1.5707963267948966
+    private static final double[] HEADS = {0.4636476090008061, 0.7853981633974483, 0.982793723247329, 1.5707963267948966
     };
     private static final double[] RESTS = {
         2.2698777452961687E-17, 3.061616997868383E-17, 1.3903311031230998E-17, 6.123233995736766E-17

@@ -89,9 +89,7 @@ final class Logarithms {
         double r = t2 + t1;
         if (((high - 0x6147A) | (0x6B851 - high)) > 0) {
             double half = 0.5 * f * f;
-            return k == 0
-                    ? f - (half - s * (half + r))
-                    : k * LN2_HEAD - ((half - (s * (half + r) + k * LN2_REST)) - f);
+            return k == 0 ? f - (half - s * (half + r)) : k * LN2_HEAD - ((half - (s * (half + r) + k * LN2_REST)) - f);
         }
         return k == 0 ? f - s * (f - r) : k * LN2_HEAD - ((s * (f - r) - k * LN2_REST) - f);
     }

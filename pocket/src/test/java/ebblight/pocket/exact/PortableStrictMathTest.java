@@ -15,10 +15,40 @@ class PortableStrictMathTest {
     private static final double LARGEST = 823_549;
 
     private static final double[] PLACES = {
-        0, -0.0, 1, -1, Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.MIN_VALUE,
-        -Double.MIN_VALUE, Double.MIN_NORMAL, Double.MAX_VALUE, 1e-310, 0.5, -0.5, 709.7827128933841, 709.782712893384,
-        -745.1332191019411, -745.2, -708, -740, Math.PI, Math.PI / 2, -Math.PI / 2, Math.PI / 4, 0.75 * Math.PI,
-        2 * Math.PI, 10 * Math.PI, 50 * Math.PI, 1e5 * Math.PI, 2, 3, 10, 100, 1000
+        0,
+        -0.0,
+        1,
+        -1,
+        Double.NaN,
+        Double.POSITIVE_INFINITY,
+        Double.NEGATIVE_INFINITY,
+        Double.MIN_VALUE,
+        -Double.MIN_VALUE,
+        Double.MIN_NORMAL,
+        Double.MAX_VALUE,
+        1e-310,
+        0.5,
+        -0.5,
+        709.7827128933841,
+        709.782712893384,
+        -745.1332191019411,
+        -745.2,
+        -708,
+        -740,
+        Math.PI,
+        Math.PI / 2,
+        -Math.PI / 2,
+        Math.PI / 4,
+        0.75 * Math.PI,
+        2 * Math.PI,
+        10 * Math.PI,
+        50 * Math.PI,
+        1e5 * Math.PI,
+        2,
+        3,
+        10,
+        100,
+        1000
     };
 
     private static void same(DoubleBinaryOperator ours, DoubleBinaryOperator java, double a, double b) {

@@ -11,7 +11,7 @@ import { stepper } from './stepper.js';
 import { washPicture } from './wash-picture.js';
 import { takeFrames } from './take-frames.js';
 import { leaveAt } from '../logic/guard.js';
-import { RISE_EVERY_SECONDS, riseOf, riseWords, watchWords, waterOf, WATCH_GAP_SECONDS, WATCH_MINUTES } from '../logic/sea-watch.js';
+import { riseOf, riseWords, stepOver, watchWords, waterOf, WATCH_GAP_SECONDS, WATCH_MINUTES } from '../logic/sea-watch.js';
 
 /** Sends files into the outing as the frames of one folder: { path, timed } , timed when the times of the files are kept. */
 async function dropped(files, tell) {
@@ -31,7 +31,7 @@ async function tideRise(outing, now) {
   if (!water) {
     return null;
   }
-  const { answer } = await engine.answer({ schema: 'tide/1', ...water, from: new Date(now).toISOString(), to: new Date(until).toISOString(), everySeconds: RISE_EVERY_SECONDS });
+  const { answer } = await engine.answer({ schema: 'tide/1', ...water, from: new Date(now).toISOString(), to: new Date(until).toISOString(), everySeconds: stepOver((until - now) / 1000) });
   const metres = riseOf(answer.heights);
   return metres === null ? null : { metres, until: outing.guard.leaveBy };
 }
