@@ -378,3 +378,17 @@ test('a newer page of the desk changes the plan and not what the phone wrote', a
   assert.deepEqual([made.plan, made.log, made.guard, made.revision], [packed.plan, known.log, known.guard, 8]);
   assert.deepEqual(made.views, [{ id: 'view-1', name: 'From the steps', frames: 'clip.mp4', wishes: { 'flowing-1': 'silky' } }, { id: 'view-2', name: 'mine' }]);
 });
+
+test('the tide rises from now to the time to leave itself, by the typed table first', async () => {
+  const { riseOf, stepOver, waterOf } = await load('logic/sea-watch.js');
+  for (const seconds of [1, 299, 301, 7140, 43_000.5]) {
+    const step = stepOver(seconds);
+    const last = Math.floor(seconds / step) * step;
+    assert.ok(step >= 1 - 1e-6 && step <= 300 && seconds - last < 0.01, `${seconds}: ${step}`);
+  }
+  assert.equal(riseOf([{ heightMetres: 1 }, { heightMetres: 2.5 }, { heightMetres: 2 }]), 1.5);
+  assert.equal(riseOf([{ heightMetres: 1 }, { heightMetres: null }]), null);
+  assert.deepEqual(waterOf({ plan: { table: [1] } }, { station: {} }), { table: [1] });
+  assert.deepEqual(waterOf({}, { station: { id: 'a' } }), { station: { id: 'a' } });
+  assert.equal(waterOf({}, {}), null);
+});

@@ -212,7 +212,7 @@ final class FinishCommand extends PictureCommand {
         to.line("done     " + (steps.isEmpty() ? "nothing: the picture is untouched" : String.join(", ", steps)));
         for (JsonObject colour : Asked.rows(answer.getArray("colours"))) {
             to.line(
-                    "colour   %-18s %6s of the picture, %+.2f stop",
+                    "colour   %-24s %6s of the picture, %+.2f stop",
                     colour.getString("word"), Words.percent(colour.getDouble("share")), colour.getDouble("stops"));
         }
         answer.getArray("warnings").forEach(w -> to.line("note     " + w));

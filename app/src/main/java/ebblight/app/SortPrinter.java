@@ -67,7 +67,8 @@ final class SortPrinter {
         List<JsonObject> frames = new ArrayList<>(Asked.rows(group.getArray("frames")));
         String kind = group.getString("kind");
         printer.line(printer.strong((kind.equals("view") ? "view" : kind) + " " + number + ", " + frames.size()
-                + (frames.size() == 1 ? " frame" : " frames") + ", from " + group.getArray("frames").getObject(0).getString("taken", "an unknown time")));
+                + (frames.size() == 1 ? " frame" : " frames") + ", from "
+                + group.getArray("frames").getObject(0).getString("taken", "an unknown time")));
         frames.sort(Comparator.comparingInt(f -> f.getInt("rank")));
         Set<Integer> told = new HashSet<>();
         for (JsonObject frame : frames) {

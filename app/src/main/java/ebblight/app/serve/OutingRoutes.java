@@ -6,6 +6,7 @@ import ebblight.app.cache.DiskCache;
 import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFile;
 import ebblight.app.outing.OutingFolder;
+import ebblight.app.plan.PlannedWater;
 import ebblight.engine.RequestException;
 import ebblight.imaging.Inputs;
 import ebblight.imaging.ScreenPicture;
@@ -44,6 +45,7 @@ final class OutingRoutes {
     void add(Javalin javalin) {
         javalin.get("/api/outing", this::read);
         javalin.put("/api/outing", this::write);
+        javalin.get("/api/water", this::water);
         javalin.post("/api/drop", this::drop);
         javalin.get("/api/thumbnail", this::thumbnail);
         javalin.get("/api/picture", this::facts);
@@ -87,6 +89,15 @@ final class OutingRoutes {
         JsonObject written = outing.write(Replies.body(context));
         Remembered.tried(() -> Remembered.of(folder.root(), written).logged());
         Replies.json(context, written);
+    }
+
+    private void water(Context context) throws IOException {
+        JsonObject document = outing.read();
+        String table = document.getObject("plan", new JsonObject()).getString("table", "");
+        if (!table.isEmpty()) {
+            folder.inside(table);
+        }
+        Replies.json(context, PlannedWater.of(document, folder.root()));
     }
 
     private void drop(Context context) throws IOException {

@@ -8,7 +8,7 @@ export const STEPS = [
   { id: 'level', name: 'Level', title: 'Level, and firm', done: 'It stands', line: 'spikes in, strap off' },
   { id: 'focus', name: 'Focus, lock', title: 'Focus, lock', done: 'Focus is locked', line: 'manual, stabiliser off' },
   { id: 'test', name: 'Test frame', title: 'Test frame', done: 'The test frame is right', line: 'manual, RAW, fixed white balance' },
-  { id: 'nd', name: 'ND on', title: 'ND on, then set', done: 'ND is on', line: 'nearest the lens, glass dry' },
+  { id: 'nd', name: 'ND on', title: 'ND on, then set', done: 'ND is on', line: 'nearest the lens, glass wiped' },
   { id: 'cover', name: 'Cover, shade', title: 'Cover, shade', done: 'Covered', line: 'eyepiece shut, sun shaded' },
   { id: 'expose', name: 'Expose', title: 'Expose', done: '', line: 'counted in, press at 0' },
   { id: 'judge', name: 'Judge', title: 'Judge', done: '', line: 'keep or again' },
