@@ -69,7 +69,7 @@ class PrototypeReferenceTest {
                 }
                 PixelSeries series = PixelSeries.where(share, frames.all(), frames.timesSeconds());
                 ClipCurve curve =
-                        ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false, 0);
+                        ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false, Crests.NONE);
                 double seconds = Double.parseDouble(cells[2]);
                 double expected = Double.parseDouble(cells[3]);
                 double ratio = Math.sqrt(curve.variance(seconds) / curve.varianceAtOnce());

@@ -122,7 +122,7 @@ final class RealTrial {
         LuminanceFrames frames = LuminanceFrames.of(clip, Work.alone());
         PixelSeries series = PixelSeries.where(water(name, frames), frames.all(), frames.timesSeconds());
         NoiseModel noise = NoiseModel.of(frames, frames.mean(0, frames.count()));
-        return ClipCurve.of(Variogram.of(series, noise.at(series.mean())), false, 0);
+        return ClipCurve.of(Variogram.of(series, noise.at(series.mean())), false, Crests.NONE);
     }
 
     private static float[] water(String name, LuminanceFrames frames) throws IOException {

@@ -48,13 +48,19 @@ final class ClipCurve implements TextureCurve {
     private static final double SHORT = 1.25;
 
     /** From this likeness of far pixels on, long waves run in the clip: ripples and chop stay below. */
-    private static final double LONG_CRESTS = 0.06;
+    private static final double LONG_CRESTS = 0.05;
 
-    /** Two waves of a swell of 8 s: with less, its floor cannot be told from that of a wind sea. */
-    private static final double TWO_WAVES_SECONDS = 16;
+    /** With fewer of its long waves than this a clip cannot tell their floor from that of a wind sea. */
+    private static final double FEWEST_WAVES = 3;
 
-    /** Falls faster than a settled one, as a single wave does over which a block comes full circle. */
-    private static final double ONE_WAVE_SLOPE = 1.25;
+    /** A clip shorter than this may lie between two gusts, of which nothing in it tells. */
+    private static final double BETWEEN_GUSTS_SECONDS = 8;
+
+    /**
+     * Gusts pass in about this time. Change that is smooth and slow grows with the square of the time over which it is
+     * watched: what moved together over a patch in a clip of L seconds may be a share of (L/20)² of what a gust does.
+     */
+    private static final double GUST_SECONDS = 20;
 
     /** Times the square root of the likeness, as the error of a variance goes with one over the root of its samples. */
     private static final double FEW_WAVES = 0.7;
@@ -72,7 +78,7 @@ final class ClipCurve implements TextureCurve {
     private final double rawSlope;
     private final double tail;
     private final boolean breakers;
-    private final double crests;
+    private final Crests crests;
     private final Gaps gaps;
 
     private ClipCurve(
@@ -82,7 +88,7 @@ final class ClipCurve implements TextureCurve {
             double rawSlope,
             double tail,
             boolean breakers,
-            double crests) {
+            Crests crests) {
         this.variogram = variogram;
         this.variance = variance;
         this.slope = slope;
@@ -97,9 +103,9 @@ final class ClipCurve implements TextureCurve {
      * The curve that continues a variogram.
      *
      * @param breakers whether the region holds breaking waves, whose sets a clip cannot know
-     * @param crests how much slow change goes together across the view, 0 to 1 ({@link Crests})
+     * @param crests how much slow change goes together across the view
      */
-    static ClipCurve of(Variogram variogram, boolean breakers, double crests) {
+    static ClipCurve of(Variogram variogram, boolean breakers, Crests crests) {
         int n = variogram.size();
         double[] variance = new double[n];
         double longest = variogram.blockSeconds(n - 1);
@@ -157,12 +163,8 @@ final class ClipCurve implements TextureCurve {
 
     @Override
     public boolean resolved() {
-        if (crests > LONG_CRESTS) {
-            return variogram.lengthSeconds() >= TWO_WAVES_SECONDS
-                    && rawSlope >= SETTLED_SLOPE
-                    && rawSlope <= ONE_WAVE_SLOPE;
-        }
-        return rawSlope >= SETTLED_SLOPE;
+        boolean fewWaves = crests.likeness() > LONG_CRESTS && crests.waves() < FEWEST_WAVES;
+        return rawSlope >= SETTLED_SLOPE && !fewWaves && variogram.lengthSeconds() >= BETWEEN_GUSTS_SECONDS;
     }
 
     /** −d ln V / d ln T at the end of the clip; NaN when the clip is too short to tell. */
@@ -210,7 +212,7 @@ final class ClipCurve implements TextureCurve {
                 + 0.25
                 + 0.08 * Math.min(octaves, 4)
                 + (resolved() ? 0 : 0.15 * Math.min(octaves, 2))
-                + FEW_WAVES * Math.sqrt(crests)
+                + FEW_WAVES * Math.sqrt(crests.likeness())
                 + FULL_CIRCLE * Math.max(0, (Double.isNaN(rawSlope) ? 0 : rawSlope) - FULL_CIRCLE_SLOPE)
                 + UNSETTLED * Math.max(0, SETTLED_SLOPE - slope)
                 + (variogram.lengthSeconds() < SHORT_CLIP_SECONDS ? SHORT : 0)
@@ -219,8 +221,16 @@ final class ClipCurve implements TextureCurve {
         double relaxing = relaxing(seconds) / variance[0];
         double ratio = Math.min(1, Math.sqrt(Math.sqrt(fast * relaxing) * gaps.likely(seconds)));
         double low = Math.min(ratio, Math.sqrt(Math.min(fast, relaxing) * gaps.least(seconds)) / widening);
-        double high = Math.min(1, Math.max(ratio, Math.sqrt(Math.max(fast, relaxing)) * widening));
+        double most = Math.max(fast, relaxing) * widening * widening + gusts(seconds);
+        double high = Math.min(1, Math.max(ratio, Math.sqrt(most)));
         return new Remaining(seconds, ratio, low, high, basis(octaves));
+    }
+
+    /** Share of the variance that gusts may add, of which the clip saw the beginning only. */
+    private double gusts(double seconds) {
+        double watched = Math.min(1, variogram.lengthSeconds() / GUST_SECONDS);
+        double unseen = crests.patches() / variance[0] * (1 / (watched * watched) - 1);
+        return seconds > 0 ? unseen * FadingMemory.share(seconds, GUST_SECONDS / 2) : unseen;
     }
 
     private Remaining.Basis basis(double octaves) {

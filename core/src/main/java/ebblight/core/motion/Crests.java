@@ -4,14 +4,21 @@ import ebblight.core.numeric.Rounding;
 import java.util.Arrays;
 
 /**
- * How far apart along a row of the picture slow change still goes together: the crests of long waves span the view,
- * ripples and chop do not. Waves that go together across the view are few, so that a clip is a small sample of them,
- * and long ones run in a narrow band that a short clip cannot tell from the floor of a wind sea.
+ * How far along a row of the picture slow change still goes together: the crests of long waves span the view, a gust a
+ * part of it, ripples and chop neither. Waves that go together across the view are few, so that a clip is a small
+ * sample of them, and a clip of less than three of them cannot tell them from the floor of a wind sea.
  *
- * <p>Measured on differences of means of blocks that lie far apart in the clip, as for the variogram: the
- * mean product of two pixels of a row that lie 0.15 to 1 widths apart over the mean square.
+ * <p>Measured on differences of means of blocks that lie far apart in the clip, as for the variogram. Every row counts
+ * by itself: near rows show few waves and much of each, and would outweigh the many waves further out.
+ *
+ * @param likeness mean product of two pixels of a row that lie 0.15 to 1 widths apart over the mean square, 0 to 1
+ * @param patches variance of the slow change that two pixels a tenth of the width apart have in common, squared luminance
+ * @param waves how many periods of what far pixels have in common the clip holds; 0 where nothing tells
  */
-final class Crests {
+record Crests(double likeness, double patches, double waves) {
+
+    /** Nothing goes together, or nothing is known of it. */
+    static final Crests NONE = new Crests(0, 0, 0);
 
     /** Blocks are this share of the clip, and no longer than keeps waves of 6 s and more. */
     private static final double BLOCK = 0.25;
@@ -20,97 +27,207 @@ final class Crests {
     private static final int STARTS = 13;
     private static final double SEPARATION = 0.42;
 
-    /** Cells across the picture; pixels three cells and more apart are compared. */
+    /** Cells across the picture; pixels three cells and more apart are far, two cells apart share a patch. */
     private static final int CELLS = 20;
 
     private static final int APART = 3;
+    private static final int PATCH = 2;
     private static final int FEWEST_FRAMES = 8;
 
-    private final PixelSeries series;
-    private final int[] at;
-    private final int width;
+    /** Waves of less than 2 s are chop. */
+    private static final double FASTEST_HERTZ = 0.5;
 
-    private Crests(PixelSeries series, int[] at, int width) {
-        this.series = series;
-        this.at = at;
-        this.width = width;
-    }
+    private static final int MOST_WAVES = 16;
 
     /**
-     * The likeness of far pixels of a row, 0 where there is none or too little to tell, at most 1.
+     * The crests of some pixels.
      *
      * @param at where each pixel of the series lies in the picture, in order: row · width + column
      * @param width of the picture in pixels
      */
-    static double of(PixelSeries series, int[] at, int width) {
-        return series.frames() < FEWEST_FRAMES || width < CELLS ? 0 : new Crests(series, at, width).likeness();
+    static Crests of(PixelSeries series, int[] at, int width) {
+        return series.frames() < FEWEST_FRAMES || width < CELLS ? NONE : new Meter(series, at, width).crests();
     }
 
-    private double likeness() {
-        int frames = series.frames();
-        int block = Math.max(
-                1, (int) Rounding.even(Math.min(BLOCK * frames, LONGEST_BLOCK_SECONDS / series.spacingSeconds())));
-        int starts = Math.min(STARTS, frames - block + 1);
-        double[] means = new double[at.length * starts];
-        int[] first = new int[starts];
-        for (int k = 0; k < starts; k++) {
-            first[k] = (int) Rounding.even(k * (double) (frames - block) / (starts - 1));
-        }
-        double[] sums = new double[frames + 1];
-        for (int p = 0; p < at.length; p++) {
-            for (int i = 0; i < frames; i++) {
-                sums[i + 1] = sums[i] + series.sample(p, i);
-            }
+    /** Goes through the picture row by row. */
+    private static final class Meter {
+        private final PixelSeries series;
+        private final int[] at;
+        private final int width;
+        private final int frames;
+        private final int block;
+        private final int[] first;
+
+        /** Sums over the pixels of a cell in every frame, {@code [frame][cell]}, then its means over the blocks. */
+        private final double[][] cells;
+
+        private final double[][] means;
+        private final int[] count = new int[CELLS];
+        private final double[] power;
+        private double likeness;
+        private double farPairs;
+        private double patches;
+        private double patchPairs;
+        private double slow;
+
+        /** Of the pixels of the row at hand, summed over frames and pixels. */
+        private double variance;
+
+        Meter(PixelSeries series, int[] at, int width) {
+            this.series = series;
+            this.at = at;
+            this.width = width;
+            frames = series.frames();
+            double spacing = series.spacingSeconds();
+            block = Math.max(1, (int) Rounding.even(Math.min(BLOCK * frames, LONGEST_BLOCK_SECONDS / spacing)));
+            int starts = Math.min(STARTS, frames - block + 1);
+            first = new int[starts];
             for (int k = 0; k < starts; k++) {
-                means[p * starts + k] = (sums[first[k] + block] - sums[first[k]]) / block;
+                first[k] = (int) Rounding.even(k * (double) (frames - block) / (starts - 1));
             }
+            cells = new double[frames][CELLS];
+            means = new double[starts][CELLS];
+            power = new double
+                    [Math.min(MOST_WAVES, Math.min(frames / 4, (int) (FASTEST_HERTZ * spacing * frames)))];
         }
-        double[] far = new double[2];
-        double square = 0;
-        long squares = 0;
-        for (int i = 0; i < starts; i++) {
-            for (int j = i + 1; j < starts; j++) {
-                if (first[j] - first[i] >= Math.max(block, SEPARATION * frames)) {
-                    square += products(means, starts, i, j, far);
-                    squares += at.length;
+
+        Crests crests() {
+            for (int from = 0, to; from < at.length; from = to) {
+                to = from + 1;
+                while (to < at.length && at[to] / width == at[from] / width) {
+                    to++;
+                }
+                row(from, to);
+            }
+            double waves = 0;
+            double weight = 0;
+            for (int k = 0; k < power.length; k++) {
+                // A long exposure leaves of a wave what falls with the square of its frequency: slow ones count.
+                double left = Math.max(0, power[k]) / (k + 1);
+                waves += (k + 1) * left * left;
+                weight += left * left;
+            }
+            return new Crests(
+                    farPairs > 0 ? Math.max(0, Math.min(1, likeness / farPairs)) : 0,
+                    patchPairs > 0 ? Math.max(0, patches / patchPairs) * slow / (2.0 * at.length) : 0,
+                    weight > 0 ? waves / weight : 0);
+        }
+
+        private void row(int from, int to) {
+            Arrays.fill(count, 0);
+            for (double[] frame : cells) {
+                Arrays.fill(frame, 0);
+            }
+            double square = squares(from, to);
+            if (square <= 0) {
+                return;
+            }
+            slow += square * (to - from);
+            double[] pairs = new double[CELLS];
+            for (int c = 0; c < CELLS; c++) {
+                pairs[c] = count[c];
+            }
+            farPairs += products(pairs, APART, CELLS);
+            patchPairs += products(pairs, PATCH, APART);
+            for (int k = 0; k < first.length; k++) {
+                Arrays.fill(means[k], 0);
+                for (int i = first[k]; i < first[k] + block; i++) {
+                    for (int c = 0; c < CELLS; c++) {
+                        means[k][c] += cells[i][c] / block;
+                    }
                 }
             }
-        }
-        boolean told = far[1] > 0 && square > 0;
-        return told ? Math.max(0, Math.min(1, far[0] / far[1] / (square / squares))) : 0;
-    }
-
-    /** Adds the far products of one pair of blocks and their number to {@code far}; the sum of squares. */
-    private double products(double[] means, int starts, int i, int j, double[] far) {
-        double[] sum = new double[CELLS];
-        int[] count = new int[CELLS];
-        double square = 0;
-        int row = -1;
-        for (int p = 0; p <= at.length; p++) {
-            if (p == at.length || at[p] / width != row) {
-                add(sum, count, far);
-                row = p == at.length ? row : at[p] / width;
+            int told = 0;
+            double far = 0;
+            double near = 0;
+            double[] change = new double[CELLS];
+            for (int i = 0; i < first.length; i++) {
+                for (int j = i + 1; j < first.length; j++) {
+                    if (apart(i, j)) {
+                        for (int c = 0; c < CELLS; c++) {
+                            change[c] = means[i][c] - means[j][c];
+                        }
+                        far += products(change, APART, CELLS);
+                        near += products(change, PATCH, APART);
+                        told++;
+                    }
+                }
             }
-            if (p < at.length) {
-                double d = means[p * starts + i] - means[p * starts + j];
+            likeness += far / told / square;
+            patches += near / told / square;
+            waves();
+        }
+
+        private boolean apart(int i, int j) {
+            return first[j] - first[i] >= Math.max(block, SEPARATION * frames);
+        }
+
+        /** Fills the cells; the mean square of the differences of far blocks of the row's pixels. */
+        private double squares(int from, int to) {
+            double[] sums = new double[frames + 1];
+            double square = 0;
+            int told = 0;
+            variance = 0;
+            for (int p = from; p < to; p++) {
                 int cell = at[p] % width * CELLS / width;
-                sum[cell] += d;
                 count[cell]++;
-                square += d * d;
+                for (int i = 0; i < frames; i++) {
+                    double sample = series.sample(p, i);
+                    sums[i + 1] = sums[i] + sample;
+                    cells[i][cell] += sample;
+                    variance += sample * sample;
+                }
+                variance -= sums[frames] * sums[frames] / frames;
+                for (int i = 0; i < first.length; i++) {
+                    for (int j = i + 1; j < first.length; j++) {
+                        if (apart(i, j)) {
+                            double d = sums[first[i] + block] - sums[first[i]] - sums[first[j] + block] + sums[first[j]];
+                            square += d * d;
+                            told++;
+                        }
+                    }
+                }
             }
+            return told > 0 ? square / told / block / block : 0;
         }
-        return square;
-    }
 
-    /** Adds the products of cells far apart of one row, and empties the row. */
-    private static void add(double[] sum, int[] count, double[] far) {
-        for (int a = 0; a < CELLS; a++) {
-            for (int b = a + APART; b < CELLS; b++) {
-                far[0] += sum[a] * sum[b];
-                far[1] += (double) count[a] * count[b];
+        /** Adds the power that far cells have in common, each cell less its straight trend, by waves in the clip. */
+        private void waves() {
+            double middle = (frames - 1) / 2.0;
+            double[] trend = new double[CELLS];
+            for (int c = 0; c < CELLS; c++) {
+                for (int i = 0; i < frames; i++) {
+                    trend[c] += cells[i][c] * (i - middle) * 12 / (frames * (frames * (double) frames - 1));
+                }
+            }
+            double[] cos = new double[CELLS];
+            double[] sin = new double[CELLS];
+            for (int k = 0; k < power.length; k++) {
+                Arrays.fill(cos, 0);
+                Arrays.fill(sin, 0);
+                for (int i = 0; i < frames; i++) {
+                    double turn = 2 * Math.PI * (k + 1) * i / frames;
+                    double x = StrictMath.cos(turn);
+                    double y = StrictMath.sin(turn);
+                    for (int c = 0; c < CELLS; c++) {
+                        double v = cells[i][c] - trend[c] * (i - middle);
+                        cos[c] += v * x;
+                        sin[c] += v * y;
+                    }
+                }
+                power[k] += (products(cos, APART, CELLS) + products(sin, APART, CELLS)) / variance;
             }
         }
-        Arrays.fill(sum, 0);
-        Arrays.fill(count, 0);
+
+        /** Sum of the products of cells that lie {@code apart} to less than {@code to} apart. */
+        private static double products(double[] of, int apart, int to) {
+            double sum = 0;
+            for (int a = 0; a < CELLS; a++) {
+                for (int b = a + apart; b < Math.min(CELLS, a + to); b++) {
+                    sum += of[a] * of[b];
+                }
+            }
+            return sum;
+        }
     }
 }

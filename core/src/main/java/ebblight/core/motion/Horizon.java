@@ -195,6 +195,11 @@ public record Horizon(double left, double right) {
         return sum / (to - from);
     }
 
+    /** Its row in column {@code x} of a picture {@code width} pixels wide. */
+    double at(int x, int width) {
+        return left + (right - left) * x / (width - 1);
+    }
+
     /** The shares with no drifting part below the line and no flowing part just above it. */
     SoftRegions apply(SoftRegions regions) {
         int w = regions.width();
@@ -207,7 +212,7 @@ public record Horizon(double left, double right) {
         float[] water = share[Kind.FLOWING.column()];
         for (int y = 0; y < h; y++) {
             for (int x = 0; x < w; x++) {
-                double line = left + (right - left) * x / (w - 1);
+                double line = at(x, w);
                 double below = Math.max(0, Math.min(1, y - line + 0.5));
                 double justAbove = y > line - BAND * h ? 1 - below : 0;
                 int p = y * w + x;

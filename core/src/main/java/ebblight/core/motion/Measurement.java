@@ -107,7 +107,7 @@ public final class Measurement {
             return false;
         }
         PixelSeries series = PixelSeries.of(parts.frames().all(), parts.frames().timesSeconds(), at);
-        double crests = Crests.of(series, at, parts.frames().width());
+        Crests crests = Crests.of(series, at, parts.frames().width());
         TextureCurve curve = ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false, crests);
         return Breakers.look(series, curve);
     }
@@ -184,7 +184,7 @@ public final class Measurement {
     private static TextureCurve clipCurve(ViewSurvey.Parts parts, float[] mask, boolean setsUnknown) {
         int[] at = PixelSeries.thinned(mask);
         PixelSeries series = PixelSeries.of(parts.frames().all(), parts.frames().timesSeconds(), at);
-        double crests = Crests.of(series, at, parts.frames().width());
+        Crests crests = Crests.of(series, at, parts.frames().width());
         return ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), setsUnknown, crests);
     }
 

@@ -49,7 +49,7 @@ record Parting(
         SlowChange.apply(frames, mean, logits, work);
         float[] median = frames.median(work);
         float[] rest = SwayRims.rest(frames, median, noise, work);
-        Decided plain = decide(logits, median, rest, w, h, work);
+        Decided plain = decide(logits, logits, median, rest, w, h, work);
         return new Parting(frames, mean, colour, noise, features, logits, median, rest, plain);
     }
 
@@ -65,7 +65,7 @@ record Parting(
             lifted[c] = logits[c].clone();
         }
         StrokeLift.apply(strokes, model, features, colour, w, h, lifted);
-        Decided drawn = decide(lifted, median, rest, w, h, work);
+        Decided drawn = decide(lifted, logits, median, rest, w, h, work);
         return parts(drawn, drawn.map().named(plain.map()));
     }
 
@@ -73,10 +73,14 @@ record Parting(
         return new ViewSurvey.Parts(frames, mean, colour, noise, decided.regions(), map, decided.horizon());
     }
 
-    private static Decided decide(float[][] logits, float[] median, float[] rest, int w, int h, Work work) {
+    /** By {@code logits}, which strokes have lifted over the {@code plain} ones. */
+    private static Decided decide(
+            float[][] logits, float[][] plain, float[] median, float[] rest, int w, int h, Work work) {
         SoftRegions regions = SwayRims.apply(SoftRegions.of(logits, median, w, h, work), rest);
+        int fixed = Kind.FIXED.column();
         Optional<Horizon> horizon = Horizon.find(regions, median);
-        SoftRegions cut = horizon.map(line -> line.apply(regions)).orElse(regions);
+        SoftRegions cut = horizon.map(line -> FarWater.apply(line.apply(regions), line, median, logits[fixed], plain[fixed]))
+                .orElse(regions);
         return new Decided(cut, RegionMap.of(cut), horizon);
     }
 

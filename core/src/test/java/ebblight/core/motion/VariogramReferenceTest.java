@@ -40,7 +40,7 @@ class VariogramReferenceTest {
         for (int k = 0; k < variogram.size(); k++) {
             assertThat(variogram.variance(k)).isCloseTo(0, within(0.02 * noise));
         }
-        assertThat(ClipCurve.of(variogram, false, 0).seen()).isFalse();
+        assertThat(ClipCurve.of(variogram, false, Crests.NONE).seen()).isFalse();
     }
 
     @Test
@@ -73,7 +73,7 @@ class VariogramReferenceTest {
     @Test
     void theCurveGoesOnAsTaylorSays() {
         double tau = 0.25;
-        ClipCurve curve = ClipCurve.of(Variogram.of(memory(times(300, 0.1), tau, new Dice(6)), 0), false, 0);
+        ClipCurve curve = ClipCurve.of(Variogram.of(memory(times(300, 0.1), tau, new Dice(6)), 0), false, Crests.NONE);
         assertThat(curve.resolved()).isTrue();
         assertThat(curve.correlationSeconds()).isCloseTo(tau, within(0.08 * tau));
         for (double seconds : new double[] {15, 30, 60, 240, 960}) {
