@@ -91,11 +91,29 @@ test('a run counts in, counts down, and tells how far over it is', async () => {
   assert.equal(steps[2].line, 'on sand');
 });
 
+test('a clock that is set is told from one that goes on, and from a phone that slept', async () => {
+  const { clockSet } = await load('logic/staff.js');
+  const before = { wall: 1_000_000, steady: 5_000 };
+  assert.equal(clockSet(before, { wall: 1_001_200, steady: 6_000 }, true), 0);
+  assert.equal(clockSet(before, { wall: 991_000, steady: 6_000 }, true), -10_000);
+  assert.equal(clockSet(before, { wall: 1_011_000, steady: 6_000 }, true), 10_000);
+  // the steady clock of many systems stands while they sleep
+  assert.equal(clockSet(before, { wall: 1_060_000, steady: 6_000 }, false), 0);
+  assert.equal(clockSet(before, { wall: 991_000, steady: 6_000 }, false), -10_000);
+});
+
 test('the address tells where we are, and back', async () => {
   const { readPlace, writePlace } = await load('logic/place.js');
   const there = { page: 'there', view: 'view-1', part: 'shot', step: 4, third: 14 };
   assert.deepEqual(readPlace(writePlace(there)), there);
   assert.equal(readPlace('#nonsense').page, 'there');
+  // times as the commands read them: four minutes are 240 s, a fraction is a part of a second
+  const { secondsTyped } = await load('logic/place.js');
+  for (const [text, seconds] of [['4m', 240], ['4m30s', 270], ['1/60', 1 / 60], ['0.8s', 0.8], ['30', 30], ['soon', 0], ['4h', 0], ['', 0], ['1/0', 0]]) {
+    assert.ok(Math.abs(secondsTyped(text) - seconds) < 1e-9, text);
+  }
+  assert.equal(readPlace('#there/view-1?time=4m').third, Math.round(3 * Math.log2(240)));
+  assert.equal(readPlace('#there/view-1?time=soon').third, null);
   assert.equal(readPlace('#there/a%2Fb').view, 'a/b');
 });
 
@@ -359,4 +377,18 @@ test('a newer page of the desk changes the plan and not what the phone wrote', a
   assert.equal(made.name, 'B');
   assert.deepEqual([made.plan, made.log, made.guard, made.revision], [packed.plan, known.log, known.guard, 8]);
   assert.deepEqual(made.views, [{ id: 'view-1', name: 'From the steps', frames: 'clip.mp4', wishes: { 'flowing-1': 'silky' } }, { id: 'view-2', name: 'mine' }]);
+});
+
+test('the tide rises from now to the time to leave itself, by the typed table first', async () => {
+  const { riseOf, stepOver, waterOf } = await load('logic/sea-watch.js');
+  for (const seconds of [1, 299, 301, 7140, 43_000.5]) {
+    const step = stepOver(seconds);
+    const last = Math.floor(seconds / step) * step;
+    assert.ok(step >= 1 - 1e-6 && step <= 300 && seconds - last < 0.01, `${seconds}: ${step}`);
+  }
+  assert.equal(riseOf([{ heightMetres: 1 }, { heightMetres: 2.5 }, { heightMetres: 2 }]), 1.5);
+  assert.equal(riseOf([{ heightMetres: 1 }, { heightMetres: null }]), null);
+  assert.deepEqual(waterOf({ plan: { table: [1] } }, { station: {} }), { table: [1] });
+  assert.deepEqual(waterOf({}, { station: { id: 'a' } }), { station: { id: 'a' } });
+  assert.equal(waterOf({}, {}), null);
 });

@@ -3,7 +3,6 @@ package ebblight.app;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
-import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.demo.DemoOuting;
 import ebblight.app.demo.TrueExposure;
@@ -14,7 +13,6 @@ import ebblight.core.numeric.Work;
 import ebblight.engine.Engine;
 import ebblight.imaging.FrameSource;
 import ebblight.imaging.Inputs;
-import ebblight.imaging.PictureFacts;
 import ebblight.imaging.StackOptions;
 import ebblight.imaging.StackResult;
 import ebblight.imaging.Stacker;
@@ -121,13 +119,12 @@ final class DemoJob {
         return compared;
     }
 
-    /** Stacks the burst into one exposure of 16 bits. */
+    /** Stacks the burst into one exposure of 16 bits, with the record that the command writes. */
     StackResult stack(Path target, Work work) throws IOException {
         FrameSource burst = Inputs.open(List.of(outing.burst()), 0, true);
         StackResult stack = Stacker.stack(burst, StackOptions.mean(), work);
-        PictureFacts facts = PictureFacts.of(
-                stack.facts(), stack.seconds(), stack.frames(), burst.files(), "The demo's burst as one exposure");
-        PictureOutput.write(target, stack.picture(), facts, work);
+        String[] typed = {"stack", "-o=" + target, "--", outing.burst().toString()};
+        new TypedPictures().make(typed, work);
         return stack;
     }
 }

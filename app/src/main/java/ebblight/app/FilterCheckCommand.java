@@ -113,7 +113,7 @@ final class FilterCheckCommand implements Callable<Integer> {
         JsonObject row = MeasuredFilter.find(kit, name);
         MeasuredFilter.put(row, check, FilterDocument.dateOf(frames.get(1)));
         store.write(kit);
-        Calibrations.add(row, check, FilterDocument.dateOf(frames.get(1)));
+        Calibrations.add(DataFolder.data(), row, check, FilterDocument.dateOf(frames.get(1)));
         return row.getString("name");
     }
 

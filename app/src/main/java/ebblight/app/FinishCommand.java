@@ -3,20 +3,26 @@ package ebblight.app;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.after.FinishFile;
+import ebblight.app.after.PartShares;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PictureOutput;
 import ebblight.app.ask.SurveyRequest;
+import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
+import ebblight.imaging.FrameSource;
 import ebblight.imaging.LightPicture;
 import ebblight.imaging.OutputFile;
 import ebblight.imaging.PictureFacts;
+import ebblight.imaging.RawAs;
+import ebblight.imaging.SurveyReader;
 import ebblight.imaging.UnreadableInputException;
 import ebblight.imaging.finish.Finish;
 import ebblight.imaging.finish.Finished;
 import ebblight.imaging.finish.Finisher;
 import ebblight.imaging.finish.GradeStrip;
+import ebblight.imaging.finish.PartTones;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -46,6 +52,22 @@ final class FinishCommand extends PictureCommand {
 
     @Option(names = "--with", paramLabel = "FINISH.json", description = "What to do (finish/1); left out: nothing.")
     private @Nullable Path with;
+
+    @Option(
+            names = "--frames",
+            paramLabel = "FRAMES",
+            description = "For parts with tones of their own: a clip, a folder or pictures of the same view, whose"
+                    + " motion tells the parts apart.")
+    private List<Path> frames = List.of();
+
+    @Option(
+            names = "--fps",
+            paramLabel = "RATE",
+            description = "Frames per second, when the frames do not say when they were taken.")
+    private @Nullable String fps;
+
+    @Option(names = "--strokes", paramLabel = "S.json", description = "Lines drawn over parts (strokes/1).")
+    private @Nullable Path strokes;
 
     @Option(
             names = "--strip",
@@ -80,11 +102,12 @@ final class FinishCommand extends PictureCommand {
         JsonObject answer = new JsonObject();
         answer.put("schema", "finish/1");
         answer.put("file", target.toString());
+        PartTones parts = parts(finish, picture, work);
         Optional<GradeStrip> grades = strip == null
                 ? Optional.empty()
-                : Optional.of(refused(() -> GradeStrip.of(picture.light(), picture.profile(), finish, work)));
-        Finished finished =
-                refused(() -> Finisher.finish(picture.light(), picture.profile(), picture.grain(), finish, work));
+                : Optional.of(refused(() -> GradeStrip.of(picture.light(), picture.profile(), finish, parts, work)));
+        Finished finished = refused(
+                () -> Finisher.finish(picture.light(), picture.profile(), picture.grain(), finish, parts, work));
         String sentence = finished.done().isEmpty() ? "untouched" : String.join(", ", finished.done());
         PictureOutput.write(target, finished.picture(), facts(picture, "Finished: " + sentence), work);
         if (strip != null && grades.isPresent()) {
@@ -114,6 +137,22 @@ final class FinishCommand extends PictureCommand {
             answer.put("saved", save.toString());
         }
         return answer;
+    }
+
+    /** Where the parts of the finish lie. */
+    private PartTones parts(Finish finish, LightPicture picture, Work work) throws IOException {
+        if (finish.parts().isEmpty()) {
+            return PartTones.NONE;
+        }
+        if (frames.isEmpty()) {
+            throw new UsageException("--frames: the finish has parts with tones of their own; name a clip, a folder or"
+                    + " pictures of the same view, which tell where the parts lie");
+        }
+        FrameSource source = FrameOptions.open(frames, fps, true, RawAs.EMBEDDED);
+        SurveyRequest request = SurveyRequest.read(source, SurveyReader.SURVEY_WIDTH, strokes, work);
+        PartShares shares = PartShares.of(request, work);
+        return refused(() -> shares.tones(
+                finish.parts(), picture.light().width(), picture.light().height()));
     }
 
     private JsonObject written(Path file, GradeStrip strip, LightPicture picture, Work work) throws IOException {
@@ -173,7 +212,7 @@ final class FinishCommand extends PictureCommand {
         to.line("done     " + (steps.isEmpty() ? "nothing: the picture is untouched" : String.join(", ", steps)));
         for (JsonObject colour : Asked.rows(answer.getArray("colours"))) {
             to.line(
-                    "colour   %-18s %6s of the picture, %+.2f stop",
+                    "colour   %-24s %6s of the picture, %+.2f stop",
                     colour.getString("word"), Words.percent(colour.getDouble("share")), colour.getDouble("stops"));
         }
         answer.getArray("warnings").forEach(w -> to.line("note     " + w));

@@ -39,15 +39,20 @@ final class FrameOptions {
     }
 
     FrameSource open(boolean timesNeeded, RawAs rawAs) throws IOException {
+        return open(inputs, fps, timesNeeded, rawAs);
+    }
+
+    /** Opens frames that another option names, at a rate that was typed or not. */
+    static FrameSource open(List<Path> inputs, @Nullable String fps, boolean timesNeeded, RawAs rawAs)
+            throws IOException {
         try {
-            return Inputs.open(inputs, rate(), timesNeeded, rawAs);
+            return Inputs.open(inputs, rate(fps), timesNeeded, rawAs);
         } catch (NoTimesException e) {
             throw new UsageException(String.valueOf(e.getMessage()));
         }
     }
 
-    private double rate() {
-        String typed = fps;
+    private static double rate(@Nullable String typed) {
         if (typed == null) {
             return 0;
         }

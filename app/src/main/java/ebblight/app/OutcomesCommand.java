@@ -7,8 +7,7 @@ import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.UsageException;
 import ebblight.app.ask.Words;
 import ebblight.app.kit.DataFolder;
-import ebblight.app.kit.KitStore;
-import ebblight.app.memory.MemoryStore;
+import ebblight.app.memory.MemoryFile;
 import ebblight.app.memory.Outcomes;
 import ebblight.engine.RequestException;
 import ebblight.imaging.OutputFile;
@@ -34,8 +33,6 @@ import picocli.CommandLine.Option;
         })
 final class OutcomesCommand implements Callable<Integer> {
 
-    private static final String KIT = "kit";
-
     @Option(
             names = "--export",
             paramLabel = "FILE.json",
@@ -58,14 +55,13 @@ final class OutcomesCommand implements Callable<Integer> {
         if (export != null && imported != null) {
             throw new UsageException("--export: give either --export or --import, not both");
         }
-        MemoryStore store = new MemoryStore(DataFolder.data());
+        MemoryFile file = new MemoryFile(DataFolder.data());
         if (imported != null) {
-            bringIn(imported, store);
+            bringIn(imported, file);
         }
-        JsonObject memory = store.read();
+        JsonObject memory = file.read();
         JsonObject answer = Outcomes.of(memory);
         if (export != null) {
-            memory.put(KIT, new KitStore(DataFolder.data()).read());
             String text = JsonWriter.indent("  ").string().value(memory).done() + "\n";
             OutputFile.write(export, text.getBytes(StandardCharsets.UTF_8));
             answer.put("file", export.toString());
@@ -78,18 +74,12 @@ final class OutcomesCommand implements Callable<Integer> {
         return ExitCode.DONE;
     }
 
-    private static void bringIn(Path file, MemoryStore store) throws IOException {
-        JsonObject memory = SurveyRequest.document(file);
+    private static void bringIn(Path named, MemoryFile file) throws IOException {
+        JsonObject memory = SurveyRequest.document(named);
         try {
-            if (memory.get(KIT) instanceof JsonObject kit) {
-                KitStore.check(kit); // before anything is taken in
-            }
-            store.remember(memory);
-            if (memory.get(KIT) instanceof JsonObject kit) {
-                new KitStore(DataFolder.data()).write(kit);
-            }
+            file.take(memory);
         } catch (RequestException e) {
-            throw new UnreadableInputException(file, String.valueOf(e.getMessage()));
+            throw new UnreadableInputException(named, String.valueOf(e.getMessage()));
         }
     }
 

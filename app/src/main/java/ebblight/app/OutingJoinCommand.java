@@ -80,5 +80,6 @@ final class OutingJoinCommand implements Callable<Integer> {
                 printer.line("  entry %d  %s", pair.getInt("entry"), pair.getString("file"));
             }
         }
+        answer.getArray("warnings").forEach(w -> printer.line("note  " + w));
     }
 }

@@ -2,6 +2,7 @@ package ebblight.app;
 
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
+import ebblight.app.card.KnownCard;
 import ebblight.app.card.LearnedFilters;
 import ebblight.app.card.Ratings;
 import ebblight.app.card.SlatedCard;
@@ -12,6 +13,8 @@ import ebblight.app.memory.Remembered;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.card.CardSorter;
 import ebblight.imaging.card.SortedCard;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -47,6 +50,11 @@ final class SortCommand implements Callable<Integer> {
                     + " filter it was.")
     private boolean learn;
 
+    @Option(
+            names = "--anew",
+            description = "Measure every picture again, though nothing on the card changed since it was sorted.")
+    private boolean anew;
+
     @Mixin
     private final JsonOption json = new JsonOption();
 
@@ -54,21 +62,9 @@ final class SortCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Exception {
-        Work work = printer.work();
-        SortedCard card = CardSorter.sort(folder, work);
-        SlatedCard slated = new SlatedCard(card);
-        JsonObject document = SortDocument.of(folder, card, slated);
-        LearnedFilters filters = new LearnedFilters(card, slated, work);
-        document.put("filters", filters.documents());
-        if (learn) {
-            document.put("kept", filters.keep(new KitStore(DataFolder.data())));
-        }
+        JsonObject document = known();
         if (rate) {
-            document.put("sidecars", Ratings.write(card));
-        }
-        Optional<Remembered> outing = Remembered.around(folder);
-        if (outing.isPresent()) {
-            Remembered.tried(() -> outing.get().sorted(folder, document, work)).ifPresent(printer::note);
+            document.put("sidecars", Ratings.write(folder, document));
         }
         if (json.wanted()) {
             printer.line(Asked.print(document));
@@ -76,5 +72,39 @@ final class SortCommand implements Callable<Integer> {
             SortPrinter.print(document, printer);
         }
         return ExitCode.DONE;
+    }
+
+    /** What was found when nothing on the card has changed since; what filters teach needs the pictures themselves. */
+    private JsonObject known() throws IOException {
+        if (!Files.isDirectory(folder) || learn) {
+            return sorted();
+        }
+        KnownCard card = KnownCard.of(folder);
+        Optional<JsonObject> before = anew ? Optional.empty() : card.found();
+        if (before.isPresent()) {
+            before.get().put("measuredBefore", true);
+            return before.get();
+        }
+        JsonObject document = sorted();
+        card.keep(document);
+        return document;
+    }
+
+    private JsonObject sorted() throws IOException {
+        Work work = printer.work();
+        SortedCard card = CardSorter.sort(folder, work);
+        SlatedCard slated = new SlatedCard(card);
+        JsonObject document = SortDocument.of(folder, card, slated);
+        document.put("measuredBefore", false);
+        LearnedFilters filters = new LearnedFilters(card, slated, work);
+        document.put("filters", filters.documents());
+        if (learn) {
+            document.put("kept", filters.keep(new KitStore(DataFolder.data()), DataFolder.data()));
+        }
+        Optional<Remembered> outing = Remembered.around(folder);
+        if (outing.isPresent()) {
+            Remembered.tried(() -> outing.get().sorted(folder, document, work)).ifPresent(printer::note);
+        }
+        return document;
     }
 }

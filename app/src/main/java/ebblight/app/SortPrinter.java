@@ -22,6 +22,9 @@ final class SortPrinter {
         for (int k = 0; k < groups.size(); k++) {
             group(k + 1, groups.get(k), printer);
         }
+        if (document.getBoolean("measuredBefore", false)) {
+            printer.line("known    nothing on the card changed since it was sorted; --anew measures it again");
+        }
         JsonObject clock = document.getObject("clock");
         if (clock != null) {
             double ahead = clock.getDouble("cameraAheadSeconds");
@@ -64,7 +67,8 @@ final class SortPrinter {
         List<JsonObject> frames = new ArrayList<>(Asked.rows(group.getArray("frames")));
         String kind = group.getString("kind");
         printer.line(printer.strong((kind.equals("view") ? "view" : kind) + " " + number + ", " + frames.size()
-                + " frames, from " + group.getArray("frames").getObject(0).getString("taken", "an unknown time")));
+                + (frames.size() == 1 ? " frame" : " frames") + ", from "
+                + group.getArray("frames").getObject(0).getString("taken", "an unknown time")));
         frames.sort(Comparator.comparingInt(f -> f.getInt("rank")));
         Set<Integer> told = new HashSet<>();
         for (JsonObject frame : frames) {

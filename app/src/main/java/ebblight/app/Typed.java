@@ -42,6 +42,12 @@ final class Typed {
             }
             if (option.getValue() instanceof Path path) {
                 typed.add(name, path);
+            } else if (option.getValue() instanceof List<?> list
+                    && option.typeInfo().getAuxiliaryTypes()[0] == Path.class) {
+                for (Making.Given each :
+                        Making.inputs(list.stream().map(Path.class::cast).toList())) {
+                    typed.files.add(new Making.Given(name, each.file()));
+                }
             } else {
                 option.originalStringValues().forEach(value -> typed.options.add(name + "=" + value));
             }

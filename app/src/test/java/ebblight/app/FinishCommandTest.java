@@ -97,6 +97,30 @@ class FinishCommandTest {
     }
 
     @Test
+    void partsHaveTonesOfTheirOwnByTheFramesOfTheView() throws Exception {
+        Path burst = Files.createDirectories(folder.resolve("burst"));
+        for (int k = 0; k < 12; k++) {
+            TestFrames.write(burst, k, 360, 240);
+        }
+        Path with = finish("{\"schema\":\"finish/1\",\"parts\":[{\"region\":\"rest\",\"stops\":-0.5}]}");
+        Said.by("finish", input.toString(), "-o", out.toString(), "--with", with.toString())
+                .refuses(2, "--frames", "tell where the parts lie");
+        JsonObject answer = run(with, "--frames", burst.toString());
+        assertThat(answer.getArray("done")).containsExactly("rest 0.50 stop darker");
+        Said again = Said.by("again", out.toString(), "--json");
+        assertThat(again.code()).as(again.err()).isZero();
+        assertThat(Asked.parse(again.out()).getBoolean("identical")).isTrue();
+        Path other = TestScene.write(folder.resolve("other.tif"), 240, 240);
+        String name = out.resolveSibling("p.tif").toString();
+        String told = burst.toString();
+        Said.by("finish", other.toString(), "-o", name, "--with", with.toString(), "--frames", told)
+                .refuses(3, "another shape", "name the frames it was made of");
+        Path unknown = finish("{\"schema\":\"finish/1\",\"parts\":[{\"region\":\"boat\",\"stops\":1}]}");
+        Said.by("finish", input.toString(), "-o", name, "--with", unknown.toString(), "--frames", told)
+                .refuses(3, "boat", "known are");
+    }
+
+    @Test
     void whatCannotBeMeantIsNamed() throws Exception {
         String[][] wrong = {
             {"{\"schema\":\"finish/1\",\"grade\":7}", "grade", "between"},
@@ -118,6 +142,7 @@ class FinishCommandTest {
                 "paper",
                 "cotton"
             },
+            {"{\"schema\":\"finish/1\",\"parts\":[{\"region\":\"water\",\"stops\":4}]}", "parts[0].stops", "between"},
             {"[1,2]", "finish.json", "JSON object"},
             {"{\"schema\":", "finish.json", "JSON object"}
         };

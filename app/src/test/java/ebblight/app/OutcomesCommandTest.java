@@ -36,6 +36,25 @@ class OutcomesCommandTest {
     }
 
     @Test
+    void anEntryWithoutATimeIsKeptAndNamed() throws Exception {
+        Path outing = folder.resolve("cove");
+        assertThat(Said.by("outing", "new", outing.toString(), "--at", "48.65,-2.03")
+                        .code())
+                .isZero();
+        Path phone = folder.resolve("phone.json");
+        Files.writeString(
+                phone,
+                "{\"schema\":\"outing/1\",\"revision\":1,\"log\":[{\"frame\":1,\"openedAt\":\"2027-01-03T10:01:00Z\","
+                        + "\"openSeconds\":8},{\"frame\":2,\"openedAt\":\"ten past ten\",\"openSeconds\":8}]}");
+        Said said = Said.by("outing", "join", outing.toString(), phone.toString());
+        assertThat(said.code()).as(said.err()).isZero();
+        assertThat(said.out())
+                .contains("2 entries")
+                .contains("entry 2 of the log does not say when the shutter opened");
+        assertThat(Files.readString(outing.resolve("outing.json"))).contains("ten past ten");
+    }
+
+    @Test
     void aJoinedLogIsRememberedExportedAndTakenInElsewhere() throws Exception {
         Path outing = folder.resolve("coast");
         assertThat(Said.by("outing", "new", outing.toString(), "--at", "48.65,-2.03")

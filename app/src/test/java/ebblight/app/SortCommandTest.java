@@ -65,6 +65,29 @@ class SortCommandTest {
     }
 
     @Test
+    void aCardIsMeasuredOnceAndAgainWhenAnythingOnItChanges() throws Exception {
+        for (int k = 0; k < 3; k++) {
+            TestFrames.write(folder, k, WIDTH, HEIGHT);
+        }
+        JsonObject first = sort();
+        assertThat(first.getBoolean("measuredBefore")).isFalse();
+        JsonObject second = sort();
+        assertThat(second.getBoolean("measuredBefore")).isTrue();
+        second.put("measuredBefore", false);
+        assertThat(second.toString()).isEqualTo(first.toString());
+        assertThat(Said.by("sort", folder.toString()).out()).contains("nothing on the card changed");
+        assertThat(sort("--anew").getBoolean("measuredBefore")).isFalse();
+        assertThat(sort("--rate").getArray("sidecars")).isNotEmpty();
+        assertThat(sort().getBoolean("measuredBefore"))
+                .as("sidecars are no pictures")
+                .isTrue();
+        TestFrames.write(folder, 3, WIDTH, HEIGHT);
+        JsonObject more = sort();
+        assertThat(more.getBoolean("measuredBefore")).isFalse();
+        assertThat(more.getArray("groups").getObject(0).getArray("frames")).hasSize(4);
+    }
+
+    @Test
     void everyFieldOfTheContractIsThere() throws Exception {
         for (int k = 0; k < 3; k++) {
             TestFrames.write(folder, k, WIDTH, HEIGHT);

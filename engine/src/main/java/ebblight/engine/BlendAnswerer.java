@@ -93,6 +93,7 @@ final class BlendAnswerer implements Engine.Answerer {
         JsonObject one = new JsonObject();
         one.put("regions", new JsonArray(layer.regions()));
         one.put("areaFraction", layer.areaFraction());
+        one.put("edge", layer.edge());
         Clip clip = kept.survey().clip();
         Taken taken = layer.taken();
         if (taken instanceof Taken.Time time) {

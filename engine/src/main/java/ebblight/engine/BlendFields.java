@@ -9,6 +9,9 @@ import java.util.List;
 /** Reads the parts of {@code blend/1}. */
 final class BlendFields {
 
+    /** Of an edge, as a fraction of the picture's width. */
+    private static final double WIDEST = 0.1;
+
     private static final List<String> WAYS = List.of("time", "frame", "people", "trails");
 
     private BlendFields() {}
@@ -24,7 +27,7 @@ final class BlendFields {
                         "\"" + region + "\" must be given one of time, frame, people or trails, was given "
                                 + (given.isEmpty() ? "none" : String.join(" and ", given)));
             }
-            parts.add(new BlendLayers.Part(region, taken(part, given.get(0))));
+            parts.add(new BlendLayers.Part(region, taken(part, given.get(0)), part.number("edge", 0, 0, WIDEST)));
         }
         if (parts.isEmpty()) {
             throw new RequestException(
@@ -58,7 +61,10 @@ final class BlendFields {
             int number = part.whole("frame", 1);
             return Checked.of(part.path("frame"), () -> new Taken.Frame(number));
         }
-        must(part, "frame", "lull", " or the number of a frame, counted from 1");
+        if (part.text("frame").equals("all")) {
+            return new Taken.Whole();
+        }
+        must(part, "frame", "lull", ", \"all\" or the number of a frame, counted from 1");
         return new Taken.Lull();
     }
 

@@ -209,7 +209,8 @@ final class Surveys {
                         stroke.path("kind"), "must be fixed, flowing, drifting or swaying, was \"" + word + "\"");
             }
             Kind found = kind;
-            strokes.add(Checked.of(stroke.path("points"), () -> new Strokes.Stroke(found, points(stroke))));
+            double wide = stroke.number("width", 0, 0, 0.25);
+            strokes.add(Checked.of(stroke.path("points"), () -> new Strokes.Stroke(found, points(stroke), wide)));
         }
         return new Strokes(strokes);
     }

@@ -256,7 +256,7 @@ final class WhenAnswerer implements Engine.Answerer {
             assumed.add("the light is that of a clear sky; average cloud takes 1 to 2 stops");
         }
         if (!fields.has("skylineDegrees") && fields.has("view")) {
-            assumed.add("the horizon is level; hills in the view (skylineDegrees) hide sun and moon earlier");
+            assumed.add("the horizon is level; hills in the view hide sun and moon earlier");
         }
         return assumed;
     }

@@ -186,7 +186,7 @@ class WhenRequestTest {
     @Test
     void whatIsNotForecastIsSaidToBeAssumed() {
         JsonObject asked = with(SUN_UP, "windMetresPerSecond", "[0,5]");
-        assertThat(asking.ask(asked).getArray("assumed").toString()).contains("windMetresPerSecond is not known");
+        assertThat(asking.ask(asked).getArray("assumed").toString()).contains("wind is not known");
         String rows = "[{'time':'2024-03-20T00:00:00Z','windMetresPerSecond':0},"
                 + "{'time':'2024-03-20T12:00:00Z','windMetresPerSecond':10},"
                 + "{'time':'2024-03-21T00:00:00Z','windMetresPerSecond':10}]";

@@ -8,8 +8,11 @@ package ebblight.imaging;
  * @param untilSeconds those that begin then or later are left out
  * @param frame the only frame that is taken, by its number in the source; −1 for all
  * @param share where it shows, 0 to 1, at survey size
+ * @param edge width over which it runs into its neighbours, as a fraction of the picture's width; 0: as the picture's own
+ *     edges are
  */
-public record BlendLayer(StackOptions.As as, double fromSeconds, double untilSeconds, int frame, float[] share) {
+public record BlendLayer(
+        StackOptions.As as, double fromSeconds, double untilSeconds, int frame, float[] share, double edge) {
 
     /** Whether it is the mean of all frames. */
     boolean isWhole() {

@@ -48,7 +48,10 @@ public final class Blender {
             int h = all.height();
             IntToDoubleFunction mean = all.light();
             float[] guide = all.lightness();
-            SoftMasks masks = SoftMasks.of(layers, grid, guide, w, h, work);
+            List<SoftMasks.Part> parts = layers.stream()
+                    .map(layer -> new SoftMasks.Part(layer.share(), layer.edge()))
+                    .toList();
+            SoftMasks masks = SoftMasks.of(parts, grid, guide, w, h, work);
             int across = Math.min(w, grid.width() + 2 * grid.crop());
             int down = Math.min(h, grid.height() + 2 * grid.crop());
             Reduced reduced = new Reduced(w, h, across, down);

@@ -63,8 +63,8 @@ class BlenderTest {
 
     private static List<BlendLayer> twoSecondsAndAll() {
         return List.of(
-                new BlendLayer(StackOptions.As.MEAN, 0, Double.POSITIVE_INFINITY, -1, half(true)),
-                new BlendLayer(StackOptions.As.MEAN, 0, 1.5, -1, half(false)));
+                new BlendLayer(StackOptions.As.MEAN, 0, Double.POSITIVE_INFINITY, -1, half(true), 0),
+                new BlendLayer(StackOptions.As.MEAN, 0, 1.5, -1, half(false), 0));
     }
 
     /** Linear light at a pixel, by the standard's curve (IEC 61966-2-1). */
@@ -86,8 +86,8 @@ class BlenderTest {
     void oneFrameAloneIsTaken() throws Exception {
         BlendResult result = blend(
                 List.of(
-                        new BlendLayer(StackOptions.As.MEAN, 0, Double.POSITIVE_INFINITY, -1, half(true)),
-                        new BlendLayer(StackOptions.As.MEAN, 0, Double.POSITIVE_INFINITY, 5, half(false))),
+                        new BlendLayer(StackOptions.As.MEAN, 0, Double.POSITIVE_INFINITY, -1, half(true), 0),
+                        new BlendLayer(StackOptions.As.MEAN, 0, Double.POSITIVE_INFINITY, 5, half(false), 0)),
                 Work.alone());
         assertThat(light(result, 80, 30)).isCloseTo(0.55, within(2e-4));
     }
@@ -103,6 +103,38 @@ class BlenderTest {
         double mean = (6 + 2 * Math.sqrt(0.5)) / 8;
         assertThat(gain).isCloseTo(mean / Math.sqrt(0.5), within(0.002));
         assertThat(light(result, 80, 30)).isCloseTo(0.325 * mean, within(5e-4));
+    }
+
+    /** Between 10 and 90 % of a step softened by a normal distribution lie 2.563 standard deviations (tables of it). */
+    @Test
+    void aPulledEdgeRunsOverItsWidthFromTenToNinetyPerCent() throws Exception {
+        double edge = 0.1;
+        List<BlendLayer> layers = List.of(
+                new BlendLayer(StackOptions.As.MEAN, 0, Double.POSITIVE_INFINITY, -1, half(true), 0),
+                new BlendLayer(StackOptions.As.MEAN, 0, 1.5, -1, half(false), edge));
+        BlendResult result = blend(layers, Work.alone());
+        byte[] rock = result.layers().get(0).mask();
+        byte[] water = result.layers().get(1).mask();
+        for (int p = 0; p < rock.length; p++) {
+            assertThat((rock[p] & 0xFF) + (water[p] & 0xFF)).isBetween(254, 256);
+        }
+        double low = crossing(water, 0.1);
+        double high = crossing(water, 0.9);
+        assertThat(high - low).isCloseTo(edge * WIDTH, within(0.2 * edge * WIDTH));
+        assertThat((high + low) / 2).isCloseTo(WIDTH / 2.0 - 0.5, within(1.0));
+        assertThat(water[30 * WIDTH + WIDTH - 1] & 0xFF).isEqualTo(255);
+    }
+
+    /** Column at which the middle row of a mask rises through a level, between pixels. */
+    private static double crossing(byte[] mask, double level) {
+        int row = 30 * WIDTH;
+        int x = 0;
+        while ((mask[row + x + 1] & 0xFF) < 255 * level) {
+            x++;
+        }
+        double before = (mask[row + x] & 0xFF) / 255.0;
+        double after = (mask[row + x + 1] & 0xFF) / 255.0;
+        return x + (level - before) / (after - before);
     }
 
     @Test

@@ -18,7 +18,10 @@ import ebblight.imaging.finish.Finish;
 import ebblight.imaging.finish.Finished;
 import ebblight.imaging.finish.Finisher;
 import ebblight.imaging.finish.OwnColour;
+import ebblight.imaging.finish.PartTones;
+import ebblight.imaging.print.PrinterProfile;
 import ebblight.imaging.print.Resized;
+import ebblight.imaging.print.SoftProof;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -79,14 +82,22 @@ public final class FinishDraft {
     /** A draft as JPEG, and what is to be said of it. */
     public record Drawn(byte[] jpeg, JsonObject facts) {}
 
-    /** Draws the picture with a finish ({@code finish/1}). */
-    public synchronized Drawn draw(JsonObject document, Work work) throws IOException {
+    /**
+     * Draws the picture with a finish ({@code finish/1}).
+     *
+     * @param shares where the parts of the picture lie, when that is known
+     */
+    public synchronized Drawn draw(JsonObject document, Optional<PartShares> shares, Work work) throws IOException {
         Finish finish = FinishFile.read(document);
         JsonObject without = new JsonObject();
         without.putAll(document);
         without.put("grain", 0);
         Finish small = FinishFile.read(without);
-        Finished finished = Finisher.finish(copy(light), profile, Optional.empty(), small, work);
+        PartTones parts = PartTones.NONE;
+        if (shares.isPresent() && !small.parts().isEmpty()) {
+            parts = shares.get().tones(small.parts(), light.width(), light.height());
+        }
+        Finished finished = Finisher.finish(copy(light), profile, Optional.empty(), small, parts, work);
         JsonObject facts = new JsonObject();
         facts.put("schema", "draft/1");
         facts.put("fullWidth", fullWidth);
@@ -99,12 +110,20 @@ public final class FinishDraft {
         float[] luminance = luminance(finished.picture());
         facts.put("steps", steps(luminance));
         facts.put("colours", colours(document, finished, luminance, work));
-        byte[] jpeg = JpegWriter.encode(
-                finished.picture(),
-                PictureFacts.of(FrameFacts.none(), OptionalDouble.empty(), 1, List.of(), "Draft of a finish"),
-                PictureNotes.NONE,
-                QUALITY);
-        return new Drawn(jpeg, facts);
+        facts.put("parts", shares.isPresent() ? parts(document, shares.get(), luminance, work) : new JsonArray());
+        return new Drawn(jpeg(finished.picture(), "Draft of a finish"), facts);
+    }
+
+    private static byte[] jpeg(CodedPicture picture, String description) throws IOException {
+        PictureFacts facts = PictureFacts.of(FrameFacts.none(), OptionalDouble.empty(), 1, List.of(), description);
+        return JpegWriter.encode(picture, facts, PictureNotes.NONE, QUALITY);
+    }
+
+    /** Draws the picture as a printer will show it. */
+    public Drawn proof(PrinterProfile printer, PrinterProfile.Intent intent, Work work) throws IOException {
+        SoftProof proof = SoftProof.of(CodedPicture.of(light, profile, work), printer, intent, work);
+        JsonObject facts = ProofDocument.of(printer, intent, proof);
+        return new Drawn(jpeg(proof.picture(work), "Proof on " + printer.name()), facts);
     }
 
     private static RgbPicture copy(RgbPicture picture) {
@@ -172,15 +191,30 @@ public final class FinishDraft {
         return told;
     }
 
-    /** The picture levelled, cropped and exposed as the finish says, and no more: what its colours are found on. */
-    private RgbPicture base(JsonObject document, Work work) {
-        JsonObject before = new JsonObject();
-        before.put("schema", "finish/1");
-        for (String step : new String[] {"level", "crop", "exposure"}) {
+    private JsonArray parts(JsonObject document, PartShares shares, float[] luminance, Work work) {
+        double[] stops = new double[luminance.length];
+        for (int p = 0; p < stops.length; p++) {
+            stops[p] = stops(luminance[p]);
+        }
+        Finish placed = FinishFile.read(only(document, "level", "crop"));
+        return DraftParts.of(shares, placed, light.width(), light.height(), stops, work);
+    }
+
+    /** A finish with some of its steps alone. */
+    private static JsonObject only(JsonObject document, String... steps) {
+        JsonObject some = new JsonObject();
+        some.put("schema", "finish/1");
+        for (String step : steps) {
             if (document.has(step)) {
-                before.put(step, document.get(step));
+                some.put(step, document.get(step));
             }
         }
+        return some;
+    }
+
+    /** The picture levelled, cropped and exposed as the finish says, and no more: what its colours are found on. */
+    private RgbPicture base(JsonObject document, Work work) {
+        JsonObject before = only(document, "level", "crop", "exposure");
         String asked = JsonWriter.string(before);
         if (!asked.equals(laid)) {
             CodedPicture coded = Finisher.finish(copy(light), profile, Optional.empty(), FinishFile.read(before), work)

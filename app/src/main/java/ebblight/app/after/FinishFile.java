@@ -30,6 +30,7 @@ public final class FinishFile {
             "crop",
             "exposure",
             "tone",
+            "parts",
             "grade",
             "blackAndWhite",
             "toning",
@@ -54,8 +55,8 @@ public final class FinishFile {
             if (!KNOWN.contains(key)) {
                 throw new RequestException(
                         key,
-                        "is no part of a finish; known are level, crop, exposure, tone, grade,"
-                                + " blackAndWhite, toning, localContrast, grain, sharpness and printWidthCentimetres");
+                        "is no part of a finish; known are level, crop, exposure, tone, parts,"
+                                + " grade, blackAndWhite, toning, localContrast, grain, sharpness and printWidthCentimetres");
             }
         }
         return checked(
@@ -65,6 +66,7 @@ public final class FinishFile {
                         fields.has("crop") ? crop(fields.part("crop")) : new Crop.Whole(),
                         fields.number("exposure", 0),
                         fields.has("tone") ? tone(fields.part("tone")) : new Tone(0, 0),
+                        parts(fields),
                         fields.number("grade", Finish.UNCHANGED_GRADE),
                         fields.has("blackAndWhite")
                                 ? Optional.of(monochrome(fields.part("blackAndWhite")))
@@ -119,6 +121,13 @@ public final class FinishFile {
 
     private static Tone tone(Fields tone) {
         return checked("tone", () -> new Tone(tone.number("shadows", 0), tone.number("lights", 0)));
+    }
+
+    private static List<Finish.Part> parts(Fields fields) {
+        return fields.parts("parts").stream()
+                .map(part ->
+                        checked(part.path("stops"), () -> new Finish.Part(part.text("region"), part.number("stops"))))
+                .toList();
     }
 
     private static Monochrome monochrome(Fields bw) {
@@ -185,6 +194,7 @@ public final class FinishFile {
     /** Colours as they stand in a saved finish and in the answer. */
     public static JsonArray colours(List<OwnColour> colours) {
         JsonArray array = new JsonArray();
+        List<String> words = OwnColour.words(colours);
         for (OwnColour each : colours) {
             JsonObject one = new JsonObject();
             JsonArray lab = new JsonArray();
@@ -192,7 +202,7 @@ public final class FinishFile {
                 lab.add(Math.rint(10 * v) / 10 + 0.0);
             }
             one.put("lab", lab);
-            one.put("word", each.word());
+            one.put("word", words.get(array.size()));
             one.put("share", Math.rint(1000 * each.share()) / 1000);
             one.put("stops", Math.rint(1000 * each.stops()) / 1000 + 0.0);
             array.add(one);

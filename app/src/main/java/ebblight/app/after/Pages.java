@@ -20,6 +20,7 @@ import ebblight.imaging.ScreenPicture;
 import ebblight.imaging.UnreadableInputException;
 import ebblight.imaging.finish.Finish;
 import ebblight.imaging.finish.GradeStrip;
+import ebblight.imaging.finish.PartTones;
 import ebblight.imaging.print.ScreenCopy;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -136,7 +137,8 @@ public final class Pages {
     /** A strip of grades to print. */
     public JsonObject strip(Path input, Finish finish, String title) throws IOException {
         LightPicture picture = LightPicture.read(input, work);
-        GradeStrip strip = GradeStrip.of(picture.light(), picture.profile(), finish, work);
+        GradeStrip strip =
+                GradeStrip.of(picture.light(), picture.profile(), finish.withoutParts(), PartTones.NONE, work);
         answer.put("grades", new JsonArray(strip.grades()));
         String heading = title.isEmpty() ? "Test strip of " + input.getFileName() : title;
         return written(
@@ -145,7 +147,8 @@ public final class Pages {
                         heading,
                         jpeg(strip.picture()),
                         strip.grades(),
-                        "Piece by piece half a grade harder; grade 2 leaves the contrast as it is. Judge it"
+                        (finish.parts().isEmpty() ? "" : "Parts keep the tone of the picture here. ")
+                                + "Piece by piece half a grade harder; grade 2 leaves the contrast as it is. Judge it"
                                 + " in the light that the print will hang in."));
     }
 

@@ -170,15 +170,9 @@ public final class PictureWritten {
     public void proof(CodedPicture written, Path profile, PrinterProfile.Intent intent, Optional<Path> look)
             throws IOException {
         work.progress(0.8, "proofing");
-        PrinterProfile printer = PrinterProfile.read(bytes(profile))
-                .orElseThrow(() -> new UnreadableInputException(profile, "is no ICC profile of a printer or a screen"));
+        PrinterProfile printer = ProofDocument.printer(profile);
         SoftProof proof = SoftProof.of(small(written), printer, intent, work);
-        JsonObject told = new JsonObject();
-        told.put("profile", printer.name());
-        told.put("intent", intent.word());
-        told.put("movedFraction", proof.movedFraction());
-        told.put("joinedSteps", new JsonArray(proof.joinedSteps()));
-        told.put("darkestLightness", proof.darkest());
+        JsonObject told = ProofDocument.of(printer, intent, proof);
         told.put("picture", look.map(Path::toString).orElse(null));
         if (look.isPresent()) {
             JpegWriter.write(look.get(), proof.picture(work), facts);

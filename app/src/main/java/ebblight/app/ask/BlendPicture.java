@@ -111,7 +111,7 @@ public final class BlendPicture {
             one.put("number", frame + 1);
         }
         one.remove("frame");
-        return new BlendLayer(as, from, until, frame, plane(k));
+        return new BlendLayer(as, from, until, frame, plane(k), one.getDouble("edge"));
     }
 
     private float[] plane(int index) {

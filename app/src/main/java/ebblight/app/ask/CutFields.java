@@ -25,6 +25,9 @@ final class CutFields {
                 if (!inside.isEmpty()) {
                     JsonObject moved = new JsonObject(stroke);
                     moved.put("points", inside);
+                    if (stroke.isNumber("width")) {
+                        moved.put("width", stroke.getDouble("width") * cut.wholeWidth() / cut.width());
+                    }
                     kept.add(moved);
                 }
             } else {

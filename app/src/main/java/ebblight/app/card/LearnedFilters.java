@@ -128,7 +128,7 @@ public final class LearnedFilters {
     }
 
     /** Keeps the results in the kit; says of each whether the kit knows such a filter. */
-    public JsonArray keep(KitStore store) throws IOException {
+    public JsonArray keep(KitStore store, Path data) throws IOException {
         JsonObject kit = store.read();
         JsonArray kept = new JsonArray();
         for (Map.Entry<String, Learned> each : learned.entrySet()) {
@@ -138,7 +138,7 @@ public final class LearnedFilters {
                     FilterCheck check = FilterCheck.of(each.getValue().pairs);
                     String day = FilterDocument.dateOf(each.getValue().frames.get(1));
                     MeasuredFilter.put(row, check, day);
-                    Calibrations.add(row, check, day);
+                    Calibrations.add(data, row, check, day);
                     kept.add(each.getKey());
                 } catch (RequestException e) {
                     // a filter of another's bag: it stands in the answer only

@@ -2,9 +2,9 @@ package ebblight.app.card;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.ask.Asked;
 import ebblight.imaging.RatingSidecar;
 import ebblight.imaging.UnreadableInputException;
-import ebblight.imaging.card.SortedCard;
 import java.io.IOException;
 import java.nio.file.Path;
 
@@ -16,14 +16,18 @@ public final class Ratings {
 
     private Ratings() {}
 
-    /** Rates the best frame of each view and what comes near it; says for each sidecar what became of it. */
-    public static JsonArray write(SortedCard card) throws IOException {
+    /**
+     * Rates the best frame of each view and what comes near it; says for each sidecar what became of it.
+     *
+     * @param sorted the card in {@code folder}, {@code sort/1}
+     */
+    public static JsonArray write(Path folder, JsonObject sorted) throws IOException {
         JsonArray written = new JsonArray();
-        for (SortedCard.Group group : card.groups()) {
-            if (group.kind() == SortedCard.Kind.VIEW) {
-                for (SortedCard.Frame frame : group.frames()) {
-                    if (frame.nearBest()) {
-                        written.add(keep(frame.file(), frame.rank() == 1));
+        for (JsonObject group : Asked.rows(sorted.getArray("groups"))) {
+            if (group.getString("kind").equals("view")) {
+                for (JsonObject frame : Asked.rows(group.getArray("frames"))) {
+                    if (frame.getBoolean("nearBest")) {
+                        written.add(keep(folder.resolve(frame.getString("file")), frame.getInt("rank") == 1));
                     }
                 }
             }

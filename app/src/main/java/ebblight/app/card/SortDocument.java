@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
 /** A sorted card as {@code sort/1}; what is not known is null. */
 public final class SortDocument {
 
+    /** Raised when a card would be sorted differently. */
+    public static final String VERSION = "2";
+
     private SortDocument() {}
 
     /** The document; files are named as they lie under {@code folder}. */
@@ -79,6 +82,7 @@ public final class SortDocument {
         frame.companions().forEach(c -> companions.add(name(folder, c)));
         one.put("companions", companions);
         one.put("rank", frame.rank());
+        one.put("nearBest", frame.nearBest());
         one.put("role", frame.role().word());
         one.put("burst", frame.burst() == 0 ? null : frame.burst());
         one.put("filterStops", rounded(frame.filterStops(), 1));

@@ -2,9 +2,9 @@ package ebblight.app.memory;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
-import ebblight.app.kit.DataFolder;
 import ebblight.core.exposure.FilterCheck;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 
 /** Densities of a filter over the years: a new check is added to the earlier ones. */
@@ -15,10 +15,11 @@ public final class Calibrations {
     /**
      * Adds a check.
      *
+     * @param data folder of the user's own data
      * @param filter its row in {@code kit/1}
      * @param day of the frames, empty when they do not say; a second check of one day takes the first one's place
      */
-    public static void add(JsonObject filter, FilterCheck check, String day) throws IOException {
+    public static void add(Path data, JsonObject filter, FilterCheck check, String day) throws IOException {
         JsonObject row = new JsonObject();
         row.put("filter", filter.getString("name"));
         row.put("takes", filter.getString("takes"));
@@ -32,6 +33,6 @@ public final class Calibrations {
         JsonObject memory = new JsonObject();
         memory.put("schema", MemoryStore.SCHEMA);
         memory.put("calibrations", new JsonArray(List.of(row)));
-        new MemoryStore(DataFolder.data()).remember(memory);
+        new MemoryStore(data).remember(memory);
     }
 }

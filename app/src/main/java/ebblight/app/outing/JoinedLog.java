@@ -45,7 +45,27 @@ public final class JoinedLog {
         answer.put("added", LogJoin.into(outing, brought));
         answer.put("entries", outing.getArray("log").size());
         answer.put("cameras", card == null ? new JsonArray() : matched(outing, card));
+        answer.put("warnings", warnings(outing));
         return answer;
+    }
+
+    /** Entries that no frame can be found for, because they do not say when the shutter opened. */
+    private static JsonArray warnings(JsonObject outing) {
+        JsonArray warnings = new JsonArray();
+        List<String> timeless = new ArrayList<>();
+        List<JsonObject> log = Asked.rows(outing.getArray("log"));
+        for (int k = 0; k < log.size(); k++) {
+            if (Double.isNaN(seconds(log.get(k)))) {
+                timeless.add(String.valueOf(log.get(k).getInt("frame", k + 1)));
+            }
+        }
+        if (!timeless.isEmpty()) {
+            boolean one = timeless.size() == 1;
+            warnings.add((one ? "entry " : "entries ") + String.join(", ", timeless) + " of the log "
+                    + (one ? "does" : "do") + " not say when the shutter opened (openedAt, such as"
+                    + " 2027-01-14T16:27:00Z): kept, but no frame can be found for " + (one ? "it" : "them"));
+        }
+        return warnings;
     }
 
     /** Frames of one camera, whose clock is off by one constant. */

@@ -95,6 +95,26 @@ public final class OutingFolder {
         return found;
     }
 
+    /**
+     * Frames that lie loose in the folder itself, beside its folders: as cameras write them, and not what the program made
+     * (its record lies beside that).
+     */
+    public List<Path> loose() throws IOException {
+        try (Stream<Path> list = Files.list(root)) {
+            return list.filter(this::isLoose).sorted().toList();
+        }
+    }
+
+    /** Whether a file is a frame that lies loose in the folder itself. */
+    public boolean isLoose(Path file) {
+        return root.equals(file.getParent())
+                && Files.isRegularFile(file)
+                && !String.valueOf(file.getFileName()).startsWith(".")
+                && Inputs.isPicture(file)
+                && !ending(file).equals("png")
+                && !Files.exists(file.resolveSibling(file.getFileName() + ".json"));
+    }
+
     private void look(Path folder, int depth, List<Input> found) throws IOException {
         List<Path> entries;
         try (Stream<Path> list = Files.list(folder)) {

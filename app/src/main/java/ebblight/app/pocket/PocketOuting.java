@@ -1,9 +1,8 @@
 package ebblight.app.pocket;
 
 import com.grack.nanojson.JsonObject;
-import ebblight.app.plan.TideTableFile;
+import ebblight.app.plan.PlannedWater;
 import ebblight.app.plan.WeatherFile;
-import ebblight.app.plan.WishesFile;
 import java.io.IOException;
 import java.nio.file.Path;
 
@@ -22,14 +21,8 @@ public final class PocketOuting {
         packed.put("schema", "pocket-outing/1");
         packed.put("outing", outing);
         packed.put("kit", kit);
-        JsonObject place = outing.getObject("place", new JsonObject());
-        if (place.has("station") && place.has("at")) {
-            packed.put("station", WishesFile.station(place));
-        }
+        packed.putAll(PlannedWater.of(outing, folder));
         JsonObject plan = outing.getObject("plan", new JsonObject());
-        if (plan.isString("table")) {
-            packed.put("table", TideTableFile.read(folder.resolve(plan.getString("table"))));
-        }
         if (plan.isString("weather")) {
             packed.put("weather", WeatherFile.read(folder.resolve(plan.getString("weather"))));
         }

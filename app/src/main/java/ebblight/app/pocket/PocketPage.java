@@ -3,17 +3,14 @@ package ebblight.app.pocket;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.serve.WebFiles;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.zip.Deflater;
-import java.util.zip.GZIPOutputStream;
 
-/** Writes the phone page as one HTML file, its parts gzipped and in printable characters. */
+/** Writes the phone page as one HTML file, its parts made small and in printable characters. */
 public final class PocketPage {
 
     private static final Pattern STYLE = Pattern.compile("<link rel=\"stylesheet\" href=\"/web/([^\"]+)\">\n?");
@@ -33,32 +30,36 @@ public final class PocketPage {
      * @param script whether browsers without garbage-collected WebAssembly find an engine too; a third larger
      */
     public static byte[] html(JsonObject outing, boolean script) throws IOException {
-        String shell = new String(WebFiles.bytes("index.html"), StandardCharsets.UTF_8);
+        String shell = text("index.html");
         StringBuilder styles = new StringBuilder();
         Matcher each = STYLE.matcher(shell);
         while (each.find()) {
             if (DESK_STYLES.contains(each.group(1))) {
                 continue;
             }
-            styles.append(new String(WebFiles.bytes(each.group(1)), StandardCharsets.UTF_8));
+            styles.append(text(each.group(1)));
         }
-        styles.append(new String(WebFiles.bytes("styles/phone.css"), StandardCharsets.UTF_8));
+        styles.append(text("styles/phone.css"));
         String bare = OTHER_FILES.matcher(STYLE.matcher(shell).replaceAll("")).replaceAll("");
         JsonObject pages = new JsonObject();
         pages.putAll(PageModules.from("main.js"));
         StringBuilder parts = new StringBuilder();
-        part(parts, "styles", FONT_FILE.matcher(styles).replaceAll("").getBytes(StandardCharsets.UTF_8));
-        part(parts, "outing", JsonWriter.string(outing).getBytes(StandardCharsets.UTF_8));
-        part(parts, "pages", JsonWriter.string(pages).getBytes(StandardCharsets.UTF_8));
-        part(parts, "worker", WebFiles.bytes("pocket/worker.js"));
-        part(parts, "wasm-runtime", reason("classes.wasm-runtime.js"));
-        part(parts, "wasm", reason("reason.wasm"));
+        part(parts, "styles", Smaller.gzip(FONT_FILE.matcher(styles).replaceAll("")));
+        part(parts, "outing", Smaller.gzip(JsonWriter.string(outing)));
+        part(parts, "pages", Smaller.gzip(JsonWriter.string(pages)));
+        part(parts, "worker", Smaller.gzip(text("pocket/lzma.js") + text("pocket/worker.js")));
+        part(parts, "wasm-runtime", Smaller.gzip(reason("classes.wasm-runtime.js")));
+        part(parts, "wasm", Smaller.lzma(reason("reason.wasm")));
         if (script) {
-            part(parts, "script", reason("reason.js"));
+            part(parts, "script", Smaller.gzip(reason("reason.js")));
         }
-        String boot = new String(WebFiles.bytes("pocket/boot.js"), StandardCharsets.UTF_8);
+        String boot = text("pocket/boot.js");
         return bare.replace("</body>", parts + "<script>" + boot + "</script>\n</body>")
                 .getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static String text(String name) throws IOException {
+        return new String(WebFiles.bytes(name), StandardCharsets.UTF_8);
     }
 
     private static byte[] reason(String name) throws IOException {
@@ -70,19 +71,11 @@ public final class PocketPage {
         }
     }
 
-    private static void part(StringBuilder to, String name, byte[] bytes) throws IOException {
-        ByteArrayOutputStream packed = new ByteArrayOutputStream();
-        try (GZIPOutputStream gzip = new GZIPOutputStream(packed) {
-            {
-                def.setLevel(Deflater.BEST_COMPRESSION);
-            }
-        }) {
-            gzip.write(bytes);
-        }
+    private static void part(StringBuilder to, String name, byte[] packed) {
         to.append("<script type=\"text/plain\" id=\"part-")
                 .append(name)
                 .append("\">")
-                .append(Base91.encode(packed.toByteArray()))
+                .append(Base91.encode(packed))
                 .append("</script>\n");
     }
 }

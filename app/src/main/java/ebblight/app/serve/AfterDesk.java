@@ -4,9 +4,13 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.after.FinishDraft;
+import ebblight.app.after.PartShares;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.UsageException;
+import ebblight.app.cache.DiskCache;
+import ebblight.app.cache.Stamps;
 import ebblight.app.card.FilterDocument;
+import ebblight.app.card.LearnedFilters;
 import ebblight.app.card.Ratings;
 import ebblight.app.card.SlatedCard;
 import ebblight.app.card.SortDocument;
@@ -14,6 +18,7 @@ import ebblight.app.kit.KitStore;
 import ebblight.app.kit.MeasuredFilter;
 import ebblight.app.made.GivenFiles;
 import ebblight.app.made.PictureMaker;
+import ebblight.app.memory.Calibrations;
 import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFolder;
 import ebblight.core.exposure.FilterCheck;
@@ -35,18 +40,19 @@ import org.jspecify.annotations.Nullable;
 /** What the pages of After ask for: the same classes answer that stand behind the commands. */
 final class AfterDesk {
 
-    /** Raised when a card would be sorted differently. */
-    private static final String VERSION = "1";
-
     private final OutingFolder folder;
+    private final Desk desk;
     private final DiskCache cache;
     private final KitStore kit;
+    private final Path data;
     private final PictureMaker maker;
     private @Nullable FinishDraft draft;
     private String drafted = "";
 
-    AfterDesk(OutingFolder folder, DiskCache cache, KitStore kit, PictureMaker maker) {
+    AfterDesk(OutingFolder folder, Desk desk, DiskCache cache, KitStore kit, Path data, PictureMaker maker) {
+        this.data = data;
         this.folder = folder;
+        this.desk = desk;
         this.cache = cache;
         this.kit = kit;
         this.maker = maker;
@@ -65,7 +71,16 @@ final class AfterDesk {
     }
 
     String sortKey(JsonObject request) throws IOException {
-        return DiskCache.name(".json", "sort", VERSION, Stamps.of(path(request, "folder")));
+        Path card = path(request, "folder");
+        StringBuilder stamp = new StringBuilder();
+        if (card.equals(folder.root())) {
+            for (Path file : folder.loose()) {
+                stamp.append(Stamps.of(file));
+            }
+        } else {
+            stamp.append(Stamps.of(card));
+        }
+        return DiskCache.name(".json", "sort", SortDocument.VERSION, stamp.toString());
     }
 
     Optional<JsonObject> known(String key) throws IOException {
@@ -76,17 +91,38 @@ final class AfterDesk {
         cache.put(key, JsonWriter.string(answer).getBytes(StandardCharsets.UTF_8));
     }
 
-    /** A card as {@code sort/1}, its folder named as it lies in the outing. */
+    /**
+     * A card as {@code sort/1}, its folder named as it lies in the outing; of the outing's own folder the frames that lie
+     * loose in it.
+     */
     JsonObject sort(JsonObject request, String key, Work work) throws IOException {
         Path card = path(request, "folder");
-        SortedCard sorted = CardSorter.sort(card, work);
-        JsonObject answer = SortDocument.of(card, sorted, new SlatedCard(sorted));
+        SortedCard sorted = sorted(card, work);
+        SlatedCard slated = new SlatedCard(sorted);
+        JsonObject answer = SortDocument.of(card, sorted, slated);
+        answer.put("filters", new LearnedFilters(sorted, slated, work).documents());
+        inOuting(answer);
         Optional<Remembered> outing = Remembered.around(folder.root());
         if (outing.isPresent()) {
             Remembered.tried(() -> outing.get().sorted(card, answer, work));
         }
-        answer.put("folder", folder.relative(card));
+        answer.put("folder", card.equals(folder.root()) ? "." : folder.relative(card));
         keep(key, answer);
+        return answer;
+    }
+
+    private SortedCard sorted(Path card, Work work) throws IOException {
+        return card.equals(folder.root())
+                ? CardSorter.sortLoose(card, folder::isLoose, work)
+                : CardSorter.sort(card, work);
+    }
+
+    /** Keeps in the kit what the slates of a card taught of its filters. */
+    JsonObject learn(JsonObject request, Work work) throws IOException {
+        SortedCard sorted = sorted(path(request, "folder"), work);
+        LearnedFilters filters = new LearnedFilters(sorted, new SlatedCard(sorted), work);
+        JsonObject answer = new JsonObject();
+        answer.put("kept", filters.keep(kit, data));
         return answer;
     }
 
@@ -158,6 +194,17 @@ final class AfterDesk {
         }
     }
 
+    /** The draft of a picture, opened where it was not yet. */
+    FinishDraft ready(JsonObject request, Work work) throws IOException {
+        Optional<FinishDraft> known = opened(request);
+        return known.isPresent() ? known.get() : open(request, work);
+    }
+
+    /** What tells the picture of a request from what it was before. */
+    String stamp(JsonObject request) throws IOException {
+        return Stamps.of(path(request, "path"));
+    }
+
     FinishDraft open(JsonObject request, Work work) throws IOException {
         Path file = path(request, "path");
         String stamp = Stamps.of(file);
@@ -169,14 +216,60 @@ final class AfterDesk {
         return read;
     }
 
+    /** The request for the parts of the view, when a draft names the frames that tell them. */
+    private static Optional<JsonObject> partsRequest(JsonObject request) {
+        if (!request.has("frames")) {
+            return Optional.empty();
+        }
+        JsonObject asked = new JsonObject();
+        asked.put("schema", "parts/1");
+        asked.put("frames", request.get("frames"));
+        if (request.has("strokes")) {
+            asked.put("strokes", request.get("strokes"));
+        }
+        return Optional.of(asked);
+    }
+
+    /** Whether the parts that a draft needs are known, or none are needed. */
+    boolean partsKnown(JsonObject request) throws IOException {
+        Optional<JsonObject> asked = partsRequest(request);
+        return asked.isEmpty() || desk.known(desk.key(asked.get())) != null;
+    }
+
+    /** Looks at the frames of a draft for its parts; only the one worker of the jobs calls this. */
+    void findParts(JsonObject request, Job job) throws IOException {
+        Optional<JsonObject> asked = partsRequest(request);
+        if (asked.isPresent()) {
+            desk.answer(asked.get(), desk.key(asked.get()), job);
+        }
+    }
+
+    private Optional<PartShares> parts(JsonObject request) throws IOException {
+        Optional<JsonObject> asked = partsRequest(request);
+        JsonObject whole = asked.isEmpty() ? null : desk.known(desk.key(asked.get()));
+        if (whole == null) {
+            return Optional.empty();
+        }
+        JsonObject answer = whole.getObject("answer");
+        Optional<byte[]> map = desk.blob(whole, "regions");
+        return map.isEmpty()
+                ? Optional.empty()
+                : Optional.of(PartShares.of(answer, answer.getInt("mapWidth"), answer.getInt("mapHeight"), map.get()));
+    }
+
     /** A draft as the address of its picture and what is to be said of it. */
     JsonObject draw(FinishDraft of, JsonObject request, Work work) throws IOException {
         JsonObject finish = request.getObject("finish");
         if (finish == null) {
             throw new RequestException("finish", "is missing");
         }
-        FinishDraft.Drawn drawn = of.draw(finish, work);
-        String name = DiskCache.name(".jpg", "draft", Stamps.of(path(request, "path")), JsonWriter.string(finish));
+        FinishDraft.Drawn drawn = of.draw(finish, parts(request), work);
+        String name = DiskCache.name(
+                ".jpg",
+                "draft",
+                Stamps.of(path(request, "path")),
+                JsonWriter.string(finish),
+                partsRequest(request).map(JsonWriter::string).orElse(""));
         cache.put(name, drawn.jpeg());
         JsonObject blobs = new JsonObject();
         blobs.put("picture", "/api/blobs/" + name);
@@ -199,8 +292,10 @@ final class AfterDesk {
         if (!name.isEmpty()) {
             JsonObject stored = kit.read();
             JsonObject row = MeasuredFilter.find(stored, name);
-            MeasuredFilter.put(row, check, FilterDocument.dateOf(with));
+            String day = FilterDocument.dateOf(with);
+            MeasuredFilter.put(row, check, day);
             kit.write(stored);
+            Calibrations.add(data, row, check, day);
             answer.put("filter", row.getString("name"));
         }
         return inOuting(answer);

@@ -13,7 +13,6 @@ import java.util.Optional;
 final class AfterRoutes {
 
     private static final int ASKED = 0;
-    private static final int LONG = 1;
 
     private final AfterDesk desk;
     private final Jobs jobs;
@@ -28,6 +27,7 @@ final class AfterRoutes {
         javalin.post("/api/after/make", this::make);
         javalin.post("/api/after/draft", this::draft);
         javalin.post("/api/after/filter", this::filter);
+        javalin.post("/api/after/learn", this::learn);
         javalin.post("/api/after/rate", context -> Replies.json(context, desk.rate(Replies.body(context))));
         javalin.get("/api/after/made", this::made);
     }
@@ -39,7 +39,7 @@ final class AfterRoutes {
         if (known.isPresent()) {
             Replies.json(context, known.get());
         } else {
-            Replies.job(context, jobs.begin(key, LONG, job -> desk.sort(request, key, job)));
+            Replies.job(context, jobs.make(key, job -> desk.sort(request, key, job)));
         }
     }
 
@@ -51,7 +51,7 @@ final class AfterRoutes {
             Replies.json(context, known.get());
             return;
         }
-        Replies.job(context, jobs.begin(key, LONG, job -> {
+        Replies.job(context, jobs.make(key, job -> {
             try {
                 return desk.make(request, key, job);
             } catch (UsageException e) {
@@ -64,15 +64,13 @@ final class AfterRoutes {
     private void draft(Context context) throws Exception {
         JsonObject request = Replies.body(context);
         Optional<FinishDraft> opened = desk.opened(request);
-        if (opened.isPresent()) {
+        if (opened.isPresent() && desk.partsKnown(request)) {
             Replies.json(context, desk.draw(opened.get(), request, Work.alone()));
         } else {
-            Replies.job(
-                    context,
-                    jobs.begin(
-                            "draft " + JsonWriter.string(request),
-                            ASKED,
-                            job -> desk.draw(desk.open(request, job), request, job)));
+            Replies.job(context, jobs.begin("draft " + JsonWriter.string(request), ASKED, job -> {
+                desk.findParts(request, job);
+                return desk.draw(desk.ready(request, job), request, job);
+            }));
         }
     }
 
@@ -80,6 +78,11 @@ final class AfterRoutes {
         JsonObject request = Replies.body(context);
         Replies.job(
                 context, jobs.begin("filter " + JsonWriter.string(request), ASKED, job -> desk.filter(request, job)));
+    }
+
+    private void learn(Context context) throws Exception {
+        JsonObject request = Replies.body(context);
+        Replies.job(context, jobs.make("learn " + JsonWriter.string(request), job -> desk.learn(request, job)));
     }
 
     private void made(Context context) throws Exception {

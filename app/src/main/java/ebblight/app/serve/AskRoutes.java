@@ -2,6 +2,7 @@ package ebblight.app.serve;
 
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
+import ebblight.app.cache.DiskCache;
 import ebblight.app.outing.OutingFolder;
 import io.javalin.Javalin;
 import io.javalin.http.Context;

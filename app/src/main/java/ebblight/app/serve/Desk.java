@@ -5,6 +5,7 @@ import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
+import ebblight.app.cache.DiskCache;
 import ebblight.app.made.Made;
 import ebblight.app.made.Making;
 import ebblight.app.memory.Remembered;
@@ -78,6 +79,12 @@ final class Desk {
             }
         }
         return whole;
+    }
+
+    /** What lies behind an address in an answer; empty when it was put away. */
+    Optional<byte[]> blob(JsonObject whole, String name) throws IOException {
+        String address = whole.getObject("blobs", new JsonObject()).getString(name, "");
+        return address.isEmpty() ? Optional.empty() : cache.get(address.substring(PICTURES.length()));
     }
 
     /** Answers a request about frames; only the one worker of the jobs calls this. */

@@ -25,6 +25,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class HandOver implements AutoCloseable {
 
+    /** System property that names the address. */
+    static final String TOLD = "ebblight.house";
+
     private static final Duration OPEN = Duration.ofMinutes(15);
 
     private final Clock clock;
@@ -36,8 +39,15 @@ final class HandOver implements AutoCloseable {
         this.clock = clock;
     }
 
-    /** The address that phones of the same network reach; empty when there is none. */
+    /**
+     * The address that phones of the same network reach; empty when there is none. A machine in several networks is told
+     * which by the system property {@code ebblight.house}.
+     */
     static Optional<InetAddress> inTheHouse() throws IOException {
+        String told = System.getProperty(TOLD, "");
+        if (!told.isEmpty()) {
+            return Optional.of(InetAddress.getByName(told));
+        }
         for (NetworkInterface each : Collections.list(NetworkInterface.getNetworkInterfaces())) {
             if (each.isUp() && !each.isLoopback() && !each.isVirtual()) {
                 for (InetAddress address : Collections.list(each.getInetAddresses())) {

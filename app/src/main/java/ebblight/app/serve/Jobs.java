@@ -11,18 +11,21 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 
 /**
- * Long work, one piece at a time: what a person waits for goes before what is prepared ahead. Asking again for what is
- * already under way joins it, so that a reloaded page or a second tab loses nothing.
+ * Work behind the pages. What looks at pictures runs one piece at a time, and what a person waits for goes before what is
+ * prepared ahead; what makes files runs beside it, one piece at a time too, so that a picture opens while a stack is made.
+ * Asking again for what is already under way joins it, so that a reloaded page or a second tab loses nothing.
  */
 final class Jobs implements AutoCloseable {
 
     private static final int KEPT = 60;
 
     private final PriorityBlockingQueue<Turn> queue = new PriorityBlockingQueue<>();
+    private final PriorityBlockingQueue<Turn> making = new PriorityBlockingQueue<>();
     private final Map<String, Job> byKey = new LinkedHashMap<>();
     private final List<Consumer<JsonObject>> listeners = new CopyOnWriteArrayList<>();
     private final AtomicLong next = new AtomicLong();
-    private final Thread worker = new Thread(this::work, "jobs");
+    private final List<Thread> workers =
+            List.of(new Thread(() -> work(queue), "jobs"), new Thread(() -> work(making), "making"));
     private volatile boolean closed;
 
     private record Turn(int rank, long number, Job job) implements Comparable<Turn> {
@@ -33,8 +36,10 @@ final class Jobs implements AutoCloseable {
     }
 
     Jobs() {
-        worker.setDaemon(true);
-        worker.start();
+        for (Thread worker : workers) {
+            worker.setDaemon(true);
+            worker.start();
+        }
     }
 
     /**
@@ -42,20 +47,29 @@ final class Jobs implements AutoCloseable {
      *
      * @param rank the smaller, the sooner
      */
-    synchronized Job begin(String key, int rank, Job.Task task) {
+    Job begin(String key, int rank, Job.Task task) {
+        return begin(key, rank, task, queue);
+    }
+
+    /** The job for {@code key} that makes files of its own and needs nothing that other jobs have read. */
+    Job make(String key, Job.Task task) {
+        return begin(key, 0, task, making);
+    }
+
+    private synchronized Job begin(String key, int rank, Job.Task task, PriorityBlockingQueue<Turn> line) {
         Job known = byKey.get(key);
         if (known != null && !known.over() && !known.cancelled()) {
             return known;
         }
         long number = next.incrementAndGet();
-        Job job = new Job(Long.toString(number), task, this::tell, () -> runBefore(rank));
+        Job job = new Job(Long.toString(number), task, this::tell, () -> runBefore(rank, line));
         byKey.remove(key);
         byKey.put(key, job);
         if (byKey.size() > KEPT) {
             byKey.values().stream().filter(Job::over).findFirst().ifPresent(old -> byKey.values()
                     .remove(old));
         }
-        queue.add(new Turn(rank, number, job));
+        line.add(new Turn(rank, number, job));
         return job;
     }
 
@@ -76,19 +90,19 @@ final class Jobs implements AutoCloseable {
         listeners.forEach(listener -> listener.accept(state));
     }
 
-    /** Runs what is wanted sooner than a job of {@code rank}, which waits meanwhile; only the one worker calls this. */
-    private void runBefore(int rank) {
-        for (Turn head = queue.peek(); head != null && head.rank() < rank; head = queue.peek()) {
-            if (queue.remove(head)) {
+    /** Runs what is wanted sooner than a job of {@code rank}, which waits meanwhile; only the worker of its line calls this. */
+    private static void runBefore(int rank, PriorityBlockingQueue<Turn> line) {
+        for (Turn head = line.peek(); head != null && head.rank() < rank; head = line.peek()) {
+            if (line.remove(head)) {
                 head.job().run();
             }
         }
     }
 
-    private void work() {
+    private void work(PriorityBlockingQueue<Turn> line) {
         while (!closed) {
             try {
-                queue.take().job().run();
+                line.take().job().run();
             } catch (InterruptedException e) {
                 return;
             }
@@ -99,6 +113,6 @@ final class Jobs implements AutoCloseable {
     public synchronized void close() {
         closed = true;
         byKey.values().forEach(Job::cancel);
-        worker.interrupt();
+        workers.forEach(Thread::interrupt);
     }
 }

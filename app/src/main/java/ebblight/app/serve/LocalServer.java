@@ -1,8 +1,10 @@
 package ebblight.app.serve;
 
+import ebblight.app.cache.DiskCache;
 import ebblight.app.kit.DataFolder;
 import ebblight.app.kit.KitStore;
 import ebblight.app.made.PictureMaker;
+import ebblight.app.memory.MemoryFile;
 import ebblight.app.outing.OutingFile;
 import ebblight.app.outing.OutingFolder;
 import io.javalin.Javalin;
@@ -53,8 +55,10 @@ public final class LocalServer implements AutoCloseable {
         new AskRoutes(desk, jobs, pictures, folder).add(javalin);
         new OutingRoutes(folder, outing, pictures, clock).add(javalin);
         KitStore kit = new KitStore(data);
-        new KitRoutes(kit).add(javalin);
-        new AfterRoutes(new AfterDesk(folder, pictures, kit, maker), jobs).add(javalin);
+        new KitRoutes(kit, new MemoryFile(data)).add(javalin);
+        AfterDesk after = new AfterDesk(folder, desk, pictures, kit, data, maker);
+        new AfterRoutes(after, jobs).add(javalin);
+        new ProofRoutes(folder, after, pictures, jobs).add(javalin);
         new PlanRoutes(folder, clock).add(javalin);
         door = new HandOver(clock);
         new PhoneRoutes(folder, outing, kit, door).add(javalin);

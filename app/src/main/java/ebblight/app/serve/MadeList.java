@@ -4,6 +4,7 @@ import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.made.Made;
+import ebblight.app.made.Making;
 import ebblight.app.outing.OutingFolder;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
@@ -62,14 +63,19 @@ final class MadeList {
         row.put("answer", record.getObject("answer", new JsonObject()));
         row.put("documents", record.getObject("documents", new JsonObject()));
         JsonArray sources = new JsonArray();
+        JsonArray inputs = new JsonArray();
         for (Object each : record.getArray("sources", new JsonArray())) {
             Path source = file.resolveSibling(((JsonObject) each).getString("path", ""))
                     .normalize();
             if (source.startsWith(folder.root())) {
                 sources.add(folder.relative(source));
+                if (Making.INPUT.equals(((JsonObject) each).getString("as"))) {
+                    inputs.add(folder.relative(source));
+                }
             }
         }
         row.put("sources", sources);
+        row.put("inputs", inputs);
         return row;
     }
 }

@@ -3,6 +3,8 @@ package ebblight.app.serve;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
+import ebblight.app.cache.DiskCache;
+import ebblight.app.cache.Stamps;
 import ebblight.app.outing.OutingFolder;
 import ebblight.engine.RequestException;
 import java.io.IOException;
@@ -31,7 +33,11 @@ final class MakeRequest {
             "repair",
             new Allowed(Set.of(), Set.of("with"), Set.of("darks", "frames", "reference"), Map.of("mask", ".png")),
             "finish",
-            new Allowed(Set.of(), Set.of("with"), Set.of(), Map.of("save", ".json", "strip", ".jpg")),
+            new Allowed(
+                    Set.of("fps"),
+                    Set.of("with", "strokes"),
+                    Set.of("frames"),
+                    Map.of("save", ".json", "strip", ".jpg")),
             "write",
             new Allowed(
                     Set.of(
@@ -89,8 +95,10 @@ final class MakeRequest {
         for (Path file : inputs) {
             files.append(Stamps.of(file));
         }
-        for (Object path : object("files").values()) {
-            files.append(Stamps.of(folder.inside(String.valueOf(path))));
+        for (Object named : object("files").values()) {
+            for (Path file : named(named)) {
+                files.append(Stamps.of(file));
+            }
         }
         return DiskCache.name(".json", "make", JsonWriter.string(request), files.toString());
     }
@@ -137,7 +145,9 @@ final class MakeRequest {
         }
         for (Map.Entry<String, Object> each : object("files").entrySet()) {
             String option = known("files", each.getKey(), allowed.files);
-            typed.add(option + "=" + folder.inside(String.valueOf(each.getValue())));
+            for (Path file : named(each.getValue())) {
+                typed.add(option + "=" + file);
+            }
         }
         for (Map.Entry<String, Object> each : object("outputs").entrySet()) {
             String option = known("outputs", each.getKey(), allowed.outputs.keySet());
@@ -147,6 +157,15 @@ final class MakeRequest {
         typed.add("--");
         inputs.forEach(file -> typed.add(file.toString()));
         return typed.toArray(String[]::new);
+    }
+
+    /** A file or folder of the outing, or several. */
+    private List<Path> named(Object value) throws IOException {
+        List<Path> files = new ArrayList<>();
+        for (Object path : value instanceof JsonArray several ? several : List.of(value)) {
+            files.add(folder.inside(String.valueOf(path)));
+        }
+        return files;
     }
 
     /** A further file of a result; one with a name of its own is kept from result to result. */

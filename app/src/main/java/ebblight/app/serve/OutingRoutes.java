@@ -2,9 +2,11 @@ package ebblight.app.serve;
 
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
+import ebblight.app.cache.DiskCache;
 import ebblight.app.memory.Remembered;
 import ebblight.app.outing.OutingFile;
 import ebblight.app.outing.OutingFolder;
+import ebblight.app.plan.PlannedWater;
 import ebblight.engine.RequestException;
 import ebblight.imaging.Inputs;
 import ebblight.imaging.ScreenPicture;
@@ -15,6 +17,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The outing itself: its document, what lies in its folder, pictures in it, and clips dropped on the page. */
@@ -42,6 +45,7 @@ final class OutingRoutes {
     void add(Javalin javalin) {
         javalin.get("/api/outing", this::read);
         javalin.put("/api/outing", this::write);
+        javalin.get("/api/water", this::water);
         javalin.post("/api/drop", this::drop);
         javalin.get("/api/thumbnail", this::thumbnail);
         javalin.get("/api/picture", this::facts);
@@ -69,6 +73,15 @@ final class OutingRoutes {
             inputs.add(one);
         }
         whole.put("inputs", inputs);
+        JsonObject loose = new JsonObject();
+        List<Path> frames = folder.loose();
+        long bytes = 0;
+        for (Path frame : frames) {
+            bytes += Files.size(frame);
+        }
+        loose.put("frames", frames.size());
+        loose.put("bytes", bytes);
+        whole.put("loose", loose);
         Replies.json(context, whole);
     }
 
@@ -76,6 +89,15 @@ final class OutingRoutes {
         JsonObject written = outing.write(Replies.body(context));
         Remembered.tried(() -> Remembered.of(folder.root(), written).logged());
         Replies.json(context, written);
+    }
+
+    private void water(Context context) throws IOException {
+        JsonObject document = outing.read();
+        String table = document.getObject("plan", new JsonObject()).getString("table", "");
+        if (!table.isEmpty()) {
+            folder.inside(table);
+        }
+        Replies.json(context, PlannedWater.of(document, folder.root()));
     }
 
     private void drop(Context context) throws IOException {

@@ -6,6 +6,7 @@ import ebblight.app.ask.Asked;
 import ebblight.app.ask.PreviewPicture;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.Words;
+import ebblight.app.cache.DiskCache;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;

@@ -3,6 +3,7 @@ package ebblight.app.serve;
 import com.grack.nanojson.JsonArray;
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonWriter;
+import ebblight.app.cache.DiskCache;
 import ebblight.app.report.StripSprite;
 import ebblight.core.motion.StripCrop;
 import ebblight.core.numeric.RgbPicture;

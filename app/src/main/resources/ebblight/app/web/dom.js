@@ -33,6 +33,48 @@ export function fill(host, ...children) {
   }
 }
 
+/** After a finger was lifted its click comes by way of the browser, later when the page is at work. */
+const CLICK_MILLIS = 500;
+
+/**
+ * { soon, end }: soon draws at once, or when a finger lies on the host after it was lifted. A key that is put in place of
+ * another one in the middle of a touch never gets its click.
+ */
+export function betweenTouches(host, draw) {
+  const listening = new AbortController();
+  const { signal } = listening;
+  let held = false;
+  let waiting = false;
+  let timer = 0;
+  const lifted = () => {
+    held = false;
+    if (waiting) {
+      waiting = false;
+      draw();
+    }
+  };
+  host.addEventListener('pointerdown', () => { clearTimeout(timer); held = true; }, { capture: true, signal });
+  const after = (millis) => () => {
+    clearTimeout(timer);
+    timer = setTimeout(lifted, millis);
+  };
+  addEventListener('pointerup', after(CLICK_MILLIS), { signal });
+  addEventListener('pointercancel', after(0), { signal });
+  addEventListener('click', after(0), { signal });
+  return {
+    soon() {
+      waiting = held;
+      if (!held) {
+        draw();
+      }
+    },
+    end() {
+      clearTimeout(timer);
+      listening.abort();
+    },
+  };
+}
+
 export const marks = (svg) => el('span.marks', { html: svg, 'aria-hidden': 'true' });
 
 /** Calls act once, then again and again while the key is held: by pointer, or by the keyboard's own repeat. */

@@ -7,8 +7,10 @@ import com.grack.nanojson.JsonObject;
 import ebblight.app.TypedPictures;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
+import ebblight.imaging.IccProfile;
 import ebblight.imaging.LightPicture;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -214,6 +216,63 @@ class AfterPageTest extends AfterPages {
                             "edition-finished-stack-burst.json",
                             "lesson-finished-stack-burst.pdf");
         }
+    }
+
+    @Test
+    @Order(9)
+    void partsHangByTheirSealsAndAreLiftedByKeys() throws Exception {
+        pages.open("#after/finish?picture=made/stack-burst.tif&drawer=tone");
+        // the stack's own record names the frames that tell its parts
+        browser.until("document.querySelector('.hang button .seal')");
+        browser.run("document.querySelector('[data-focus=hang-0]').focus()");
+        pages.press(Keys.ARROW_UP, Keys.ARROW_UP);
+        browser.until("/the \\w+ lifted/.test(document.querySelector('.say').innerText)");
+        pages.saved();
+        browser.run("document.activeElement.blur()");
+        pages.key("make");
+        browser.until("document.querySelector('.finish-foot .result')");
+        JsonObject record = record("finished-stack-burst-2.tif");
+        assertThat(record.getObject("documents").getObject("--with").getArray("parts"))
+                .hasSize(1);
+        assertThat(record.getArray("sources").toString()).contains("--frames");
+        assertThat(record.getObject("answer").getArray("done").toString()).contains("0.33 stop lighter");
+    }
+
+    /** A profile of a screen holds all that the picture has, as its own profile is the same. */
+    @Test
+    @Order(10)
+    void aPrintIsProofedOnAProfileAndTheFileSaysSo() throws Exception {
+        Path profiles = Files.createDirectories(root.resolve("profiles"));
+        Files.write(profiles.resolve("screen.icc"), IccProfile.srgb().bytes());
+        Files.writeString(profiles.resolve("none.icc"), "no profile");
+        pages.open("#after/write?picture=made/finished-stack-burst.tif");
+        browser.until("document.querySelectorAll('[data-focus=profile] option').length === 3");
+        browser.run("const s = document.querySelector('[data-focus=profile]'); s.value = 'profiles/screen.icc';"
+                + " s.dispatchEvent(new Event('change'))");
+        browser.until("document.querySelector('.proved')?.innerText.includes('every colour holds')");
+        pages.key("proof-look");
+        browser.until("document.querySelector('.frame-picture img')?.naturalWidth");
+        pages.press(Keys.ESCAPE);
+        pages.key("write-print");
+        browser.until("document.querySelector('[aria-label=Print] .result')?.innerText.includes('Proofed')");
+        JsonObject record = record("print-finished-stack-burst-2.tif");
+        assertThat(record.getArray("sources").toString()).contains("--proof");
+        assertThat(record.getObject("answer").getObject("proof").getDouble("movedFraction"))
+                .isLessThan(0.001);
+    }
+
+    @Test
+    @Order(11)
+    void aContactSheetIsWrittenOfAFolder() throws Exception {
+        pages.open("#after/write");
+        browser.until("document.querySelector('[data-focus=contact-of] option[value=\"folder pair\"]')");
+        browser.run("const s = document.querySelector('[data-focus=contact-of]'); s.value = 'folder pair';"
+                + " s.dispatchEvent(new Event('change'))");
+        pages.key("contact-write");
+        browser.until("document.querySelector('.contact .result')?.innerText.includes('2 pictures')");
+        byte[] pdf = Files.readAllBytes(root.resolve("made/contact-pair.pdf"));
+        // every PDF begins so (ISO 32000-1, 7.5.2)
+        assertThat(new String(pdf, 0, 5, StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
     }
 
     @Test

@@ -37,6 +37,26 @@ class AfterToolsPageTest extends AfterPages {
     }
 
     @Test
+    void framesThatLieLooseAreAGroupOfTheirOwn() throws Exception {
+        for (int i = 0; i < 3; i++) {
+            StillFrame.write(root.resolve("loose" + i + ".jpg"), i, 0.5, i);
+        }
+        pages.open("#after");
+        browser.run("location.reload()");
+        browser.until("document.querySelector('[data-focus=sort-loose]')");
+        assertThat(browser.text()).contains("3 frames beside the folders");
+        pages.key("sort-loose");
+        browser.until(SORTED);
+        assertThat(browser.text()).contains("3 frames").doesNotContain("50 frames");
+        assertThat((Long) browser.run("return [...document.querySelectorAll('.frame')]"
+                        + ".filter(f => f.dataset.frame.startsWith('loose')).length"))
+                .isEqualTo(3L);
+        for (int i = 0; i < 3; i++) {
+            Files.delete(root.resolve("loose" + i + ".jpg"));
+        }
+    }
+
+    @Test
     void twoFramesLieInOnePictureAndOneLocatorMovesBoth() {
         pages.open("#after/sort?folder=burst");
         browser.until(SORTED);
@@ -67,6 +87,20 @@ class AfterToolsPageTest extends AfterPages {
         pages.press(Keys.ARROW_LEFT);
         browser.until("document.querySelector('[data-focus=strip-flowing]').getAttribute('aria-valuetext')"
                 + ".includes('3.2')");
+        browser.until("document.querySelector('.seal-key')");
+        browser.run("document.querySelector('.seal-key').click()");
+        browser.until("document.querySelector('.edge-knob:not([hidden])')");
+        browser.run("document.querySelector('.edge-knob').focus()");
+        pages.press(Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT);
+        browser.until("/^[1-9]\\d* pixels/.test(document.querySelector('.edge-knob').getAttribute('aria-valuetext'))");
+        pages.key("tool-part-fixed");
+        pages.key("wide-tree");
+        browser.run("document.querySelector('.picture').focus()");
+        pages.press(Keys.SPACE, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.SPACE);
+        browser.until("document.querySelector('[data-focus=unstroke]')");
+        pages.key("unstroke");
+        browser.until("!document.querySelector('[data-focus=unstroke]')");
+        pages.saved();
         browser.run("document.activeElement.blur()");
         pages.key("run");
         browser.until("document.querySelector('.blend-side .result')");
@@ -74,7 +108,7 @@ class AfterToolsPageTest extends AfterPages {
                 .getObject("documents")
                 .getObject("--parts")
                 .getArray("parts");
-        assertThat(parts.toString()).contains("flowing");
+        assertThat(parts.toString()).contains("flowing").contains("edge=0.004");
         assertThat(Files.exists(root.resolve("made/blend-burst.masks"))).isTrue();
     }
 

@@ -15,6 +15,7 @@ import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.interactions.MoveTargetOutOfBoundsException;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.support.ui.WebDriverWait;
@@ -28,6 +29,7 @@ final class Browser implements AutoCloseable {
     private static final Duration PATIENCE = Duration.ofSeconds(Long.getLong("ebblight.patience", 300));
 
     private final ChromeDriver driver;
+    private boolean byTouch;
 
     /** A browser with more switches of its command line than the usual ones. */
     Browser(String... more) {
@@ -97,14 +99,28 @@ final class Browser implements AutoCloseable {
         pressFound(() -> find(css));
     }
 
+    /** From now on keys are pressed by a finger on the screen, not by a mouse. */
+    Browser byTouch() {
+        byTouch = true;
+        return this;
+    }
+
     /** A page that draws itself anew between finding and pressing gets pressed on what it drew. */
     private void pressFound(Supplier<WebElement> finder) {
         new WebDriverWait(driver, PATIENCE)
-                .ignoring(StaleElementReferenceException.class)
+                .ignoring(StaleElementReferenceException.class, MoveTargetOutOfBoundsException.class)
                 .until(d -> {
-                    finder.get().click();
+                    WebElement element = finder.get();
+                    if (byTouch) {
+                        return Finger.of(driver).tap(element);
+                    }
+                    element.click();
                     return true;
                 });
+    }
+
+    Finger finger() {
+        return Finger.of(driver);
     }
 
     String text() {

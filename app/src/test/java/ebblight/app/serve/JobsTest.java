@@ -53,6 +53,22 @@ class JobsTest {
     }
 
     @Test
+    void aPictureOpensWhileAStackIsMade() throws Exception {
+        CountDownLatch go = new CountDownLatch(1);
+        Job stack = jobs.make("stack", job -> {
+            go.await();
+            return new JsonObject();
+        });
+        Job next = jobs.make("another stack", job -> new JsonObject());
+        Job opening = jobs.begin("open", 0, job -> new JsonObject());
+        assertThat(opening.waitFor(5000)).isTrue();
+        assertThat(stack.over()).isFalse();
+        assertThat(next.over()).as("files are made one after the other").isFalse();
+        go.countDown();
+        assertThat(stack.waitFor(5000) && next.waitFor(5000)).isTrue();
+    }
+
+    @Test
     void whatAPersonWaitsForGoesFirst() throws Exception {
         List<String> order = new CopyOnWriteArrayList<>();
         CountDownLatch go = new CountDownLatch(1);

@@ -60,6 +60,7 @@ class PagePicturesTest {
             "!document.querySelector('.wait, .after-wait, .mount-wait, .reading, .searching')"
                     + " && !(document.querySelector('.picture-note')?.textContent || '').includes('comes')"
                     + " && !document.body.innerText.includes('Finding the edges')"
+                    + " && (!document.querySelector('.tablet') || document.querySelector('.hang, .sheet-note'))"
                     + " && (!document.querySelector('.strip-pieces') || document.querySelector('.strip-pieces [style*=url]'))";
 
     /** Planned at a real port: the invented coast has no tide of its own. */

@@ -8,6 +8,7 @@ import ebblight.app.pocket.PocketFolder;
 import ebblight.app.pocket.PocketOuting;
 import ebblight.app.pocket.PocketPage;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -36,7 +37,7 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
         JsonObject packed = PocketOuting.of(outing, new KitStore(folder.resolve("data")).read(), folder);
         Files.write(folder.resolve("wasm.html"), PocketPage.html(packed, false));
         PocketFolder.write(packed, folder.resolve("site"));
-        Browser browser = new Browser(switches);
+        Browser browser = new Browser(switches).byTouch();
         browser.driver().manage().timeouts().scriptTimeout(Duration.ofMinutes(5));
         browser.size(390, 844);
         return new PhonePage(folder, browser);
@@ -44,6 +45,17 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
 
     static PhonePage of(Path folder) throws IOException {
         return of(folder, Asked.parse(OUTING));
+    }
+
+    /** Writes {@code script.html}: the page of the folder as an older phone sees it, without the WebAssembly. */
+    PhonePage older() throws IOException {
+        older(folder);
+        return this;
+    }
+
+    static void older(Path folder) throws IOException {
+        String site = Files.readString(folder.resolve("site/index.html"), StandardCharsets.UTF_8);
+        Files.writeString(folder.resolve("script.html"), site.replace("id=\"part-wasm\"", "id=\"part-none\""));
     }
 
     /** Takes the network away. */

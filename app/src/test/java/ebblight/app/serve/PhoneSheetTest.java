@@ -186,4 +186,52 @@ class PhoneSheetTest {
             desk.browser().until("document.body.innerText.includes('is no log of the phone page')");
         }
     }
+
+    @Test
+    void thePageIsHandedOverByAKeyAndTheCodeOnTheScreenLeadsThePhoneToIt() throws Exception {
+        OpenPages.assumeBrowser();
+        assumePage();
+        System.setProperty(HandOver.TOLD, "127.0.0.1");
+        Path root = Files.createDirectories(temporary.resolve("outing"));
+        Files.writeString(root.resolve("outing.json"), PhonePage.OUTING);
+        try (OpenPages desk = OpenPages.on(root, temporary);
+                PhonePage phone = PhonePage.of(temporary)) {
+            Browser screen = desk.browser();
+            screen.driver().get(desk.server().link().toString());
+            screen.driver().get(desk.server().link().resolve("/#after").toString());
+            screen.press("The phone’s log");
+            screen.until("document.body.innerText.includes('Off. Opened, this machine hands the page')");
+            screen.press("Hand the page over");
+            String link = onScreen(screen.find(".code svg").getScreenshotAs(org.openqa.selenium.OutputType.BYTES));
+            assertThat(screen.text()).contains(link, "a quarter of an hour", "plain http");
+
+            phone.browser().driver().get(link);
+            phone.browser().until("document.body.innerText.includes('Save the page')");
+            phone.browser().driver().get(link + "ebblight-pocket.html#there/view-1");
+            phone.browser().until("document.querySelector('main h1, main h2')");
+            assertThat(phone.browser().text()).contains("Shore");
+
+            URI at = URI.create(link);
+            String token = at.getPath().replace("/", "");
+            String other = (token.charAt(0) == 'a' ? 'b' : 'a') + token.substring(1);
+            assertThat(get(link.replace(token, other)).statusCode()).isEqualTo(404);
+            assertThat(get(link.replace(token + "/", "")).statusCode()).isEqualTo(404);
+            assertThat(get(link.replace(token, desk.server().link().getQuery().replaceAll(".*=", "")))
+                            .statusCode())
+                    .as("the token of the desk's own pages")
+                    .isEqualTo(404);
+            assertThat(get(link + "api/outing").statusCode()).isEqualTo(404);
+
+            screen.press("Close it");
+            screen.until("document.body.innerText.includes('Off. Opened, this machine hands the page')");
+            assertThatThrownBy(() -> get(link)).isInstanceOf(java.net.ConnectException.class);
+            screen.press("Hand the page over");
+            screen.until("document.querySelector('.code svg')");
+            assertThat(onScreen(screen.find(".code svg").getScreenshotAs(org.openqa.selenium.OutputType.BYTES)))
+                    .as("another door, another token")
+                    .doesNotContain(token);
+        } finally {
+            System.clearProperty(HandOver.TOLD);
+        }
+    }
 }

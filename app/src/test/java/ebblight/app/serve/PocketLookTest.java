@@ -3,6 +3,7 @@ package ebblight.app.serve;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import ebblight.app.ask.Asked;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -22,10 +23,15 @@ class PocketLookTest {
 
     private static final List<String> PLACES = List.of(
             "#there/view-1",
+            "#there/view-2",
+            "#there/view-2?time=1s",
             "#there/view-1/shot/1?time=8s",
+            "#there/view-1/shot/2?time=8s",
+            "#there/view-1/shot/3?time=8s",
             "#there/view-1/shot/4?time=8s",
             "#there/view-1/shot/5?time=8s",
             "#there/view-1/shot/6?time=8s",
+            "#there/view-1/shot/7?time=8s",
             "#there/view-1/shot/8?time=8s",
             "#there/view-1/shot/9?time=8s",
             "#there/view-1/log",
@@ -67,7 +73,7 @@ class PocketLookTest {
             }
             for (const b of document.querySelectorAll('main button, main a, header button, header a')) {
               const box = b.getBoundingClientRect();
-              if (shown(b) && box.height < 54.5) { out.push(`${Math.round(box.height)} px high: ${b.innerText}`); }
+              if (shown(b) && box.height < 55.5) { out.push(`${Math.round(box.height)} px high: ${b.innerText}`); }
               if (shown(b) && (box.right > innerWidth + 1 || box.left < -1)) { out.push(`cut off: ${b.innerText}`); }
             }
             for (const foot of document.querySelectorAll('.step-foot button')) {
@@ -91,6 +97,11 @@ class PocketLookTest {
                                         + "\"openedAt\":\"2027-01-02T08:30:00Z\",\"openSeconds\":8,\"offStops\":0,"
                                         + "\"marks\":[],\"tags\":[\"gust\"],\"verdict\":\"keep\"}]")))
                 .offline();
+        // a second view, with the axis of what was measured
+        page.open("#there/view-1/new");
+        CoastFrames.choose(
+                page.browser(), CoastFrames.write(Files.createDirectory(temporary.resolve("frames")), 16, 500));
+        page.browser().until("document.querySelectorAll('.axis-drawing image').length > 2");
     }
 
     @AfterAll

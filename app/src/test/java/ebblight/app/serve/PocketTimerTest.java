@@ -157,6 +157,30 @@ class PocketTimerTest {
     }
 
     @Test
+    void aClockSetWhileTheShutterIsOpenChangesNoSecondOfIt() {
+        page.browser().press("Count me in");
+        page.browser().until("said.some(one => one.word === 'Close in')");
+        page.browser()
+                .run("window.true = Date.now; window.opened = JSON.parse(localStorage[Object.keys(localStorage)"
+                        + ".find(k => k.startsWith('ebblight-run'))]).openAt; Date.now = () => window.true() - 90000");
+        page.browser().until("document.querySelector('.expose').innerText.includes('Clock set back 90 s')");
+        page.browser().until("document.querySelector('.expose').innerText.startsWith('Close now')");
+        assertThat(number("window.true() - window.opened - 4000"))
+                .as("milliseconds after the true end")
+                .isBetween(-MOST_MILLIS, 1000.0);
+        page.browser().press("I closed it now");
+        page.browser().until("document.querySelector('.judge')");
+        page.open("#there/view-1/log");
+        page.browser().until("document.querySelector('.log-rows li')");
+        assertThat(page.browser()
+                        .run("return [...document.querySelectorAll('.log-rows li')].map(row => row.innerText)"
+                                + ".filter(row => parseFloat(row.match(/open ([0-9.]+) s/)?.[1]) > 80)"))
+                .as("frames that were open for the ninety seconds of the clock")
+                .isEqualTo(List.of());
+        assertThat(page.browser().text()).containsPattern("open (3[.]9|[45]([.][0-9])?) s");
+    }
+
+    @Test
     void theLogOutlivesACrashOfTheTab() throws IOException {
         page.browser().press("Count me in");
         page.browser().until("said.some(one => one.word === 'Close in')");

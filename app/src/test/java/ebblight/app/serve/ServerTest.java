@@ -118,6 +118,16 @@ class ServerTest {
     }
 
     @Test
+    void theExportHoldsTheKitAndWhatIsRemembered() throws Exception {
+        String answer = get("/api/kit?export=1", host(), key());
+        assertThat(answer).startsWith("HTTP/1.1 200").contains("ebblight-memory.json");
+        JsonObject file = JsonParser.object().from(answer.substring(answer.indexOf("\r\n\r\n")));
+        assertThat(file.getString("schema")).isEqualTo("memory/1");
+        assertThat(file.getObject("kit").getString("schema")).isEqualTo("kit/1");
+        assertThat(file).containsKeys("outings", "calibrations");
+    }
+
+    @Test
     void theLinkGivesACookieThatScriptsAndOtherSitesCannotUse() throws IOException {
         String answer = get("/enter?token=" + token, host());
         assertThat(answer).startsWith("HTTP/1.1 303").contains("HttpOnly").contains("SameSite=Strict");

@@ -31,16 +31,19 @@ public final class BlendLayers {
      * One wish: a region and what it shall be made of.
      *
      * @param region its name, a kind ({@code flowing} or {@code water}: all of that kind), or {@code rest}
+     * @param edge width over which it runs into its neighbours from 10 to 90 %, as a fraction of the picture's width; 0:
+     *     as the picture's own edges are
      */
-    public record Part(String region, Taken taken) {}
+    public record Part(String region, Taken taken, double edge) {}
 
     /**
      * Regions made of the same.
      *
      * @param regions their names
      * @param areaFraction their share of the picture, 0 to 1
+     * @param edge the widest edge that is wished for one of them
      */
-    public record Layer(Taken taken, List<String> regions, double areaFraction) {}
+    public record Layer(Taken taken, List<String> regions, double areaFraction, double edge) {}
 
     /**
      * Deals the regions of a view out. A region takes the last part that names it: by its own name before by its
@@ -57,6 +60,7 @@ public final class BlendLayers {
         }
         Taken[] taken = new Taken[map.parts().size()];
         boolean[] asked = new boolean[taken.length];
+        double[] edges = new double[taken.length];
         for (int r = 0; r < taken.length; r++) {
             taken[r] = map.parts().get(r).kind() == Kind.FIXED ? still(parts, burst) : new Taken.Whole();
             int rank = 0;
@@ -65,6 +69,7 @@ public final class BlendLayers {
                 if (match > 0 && match >= rank) {
                     rank = match;
                     taken[r] = part.taken();
+                    edges[r] = part.edge();
                     asked[r] = true;
                 }
             }
@@ -75,14 +80,16 @@ public final class BlendLayers {
         for (Taken each : distinct) {
             List<String> names = new ArrayList<>();
             double area = 0;
+            double edge = 0;
             for (int r = 0; r < taken.length; r++) {
                 if (taken[r].equals(each)) {
                     layerOf[r] = layers.size();
                     names.add(map.parts().get(r).id());
                     area += map.parts().get(r).areaFraction();
+                    edge = Math.max(edge, edges[r]);
                 }
             }
-            layers.add(new Layer(each, List.copyOf(names), area));
+            layers.add(new Layer(each, List.copyOf(names), area, edge));
         }
         int[] layerAt = new int[map.width() * map.height()];
         boolean[] still = new boolean[layerAt.length];
@@ -116,12 +123,17 @@ public final class BlendLayers {
     }
 
     private static int match(String typed, RegionMap.Part region) {
+        return claim(typed, region.id(), region.kind());
+    }
+
+    /** How well a typed name means a region: 3 its own name, 2 its kind, 1 the rest, 0 not at all. */
+    public static int claim(String typed, String id, Kind of) {
         String name = typed.toLowerCase(Locale.ROOT);
-        if (name.equals(region.id())) {
+        if (name.equals(id)) {
             return 3;
         }
         Optional<Kind> kind = Wish.kind(name);
-        return kind.isPresent() && kind.get() == region.kind() ? 2 : name.equals(REST) ? 1 : 0;
+        return kind.isPresent() && kind.get() == of ? 2 : name.equals(REST) ? 1 : 0;
     }
 
     private static void mustBeKnown(String typed, RegionMap map) {

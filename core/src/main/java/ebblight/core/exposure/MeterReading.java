@@ -34,7 +34,7 @@ public record MeterReading(double fNumber, double seconds, double iso) {
             String lower = word.toLowerCase(Locale.ROOT);
             if (lower.startsWith("iso")) {
                 iso = Numbers.parse(lower.substring(3), typed, EXPECTED);
-            } else if (lower.startsWith("f/") || lower.startsWith("f")) {
+            } else if (lower.startsWith("f")) {
                 fNumber = Numbers.parse(lower.substring(lower.startsWith("f/") ? 2 : 1), typed, EXPECTED);
             } else {
                 seconds = time(word, typed);

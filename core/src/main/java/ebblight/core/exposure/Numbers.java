@@ -5,12 +5,21 @@ import ebblight.core.numeric.Rounding;
 /** Reading and writing decimals without the help of the platform. */
 public final class Numbers {
 
+    private static final String OF_DECIMALS = "0123456789.+-eE";
+
     private Numbers() {}
 
+    /** A finite decimal; {@code 6f} and {@code 0x10}, which Java takes for numbers, are none. */
     static double parse(String text, String typed, String expected) {
+        String plain = text.trim();
+        for (int i = 0; i < plain.length(); i++) {
+            if (OF_DECIMALS.indexOf(plain.charAt(i)) < 0) {
+                throw new UnreadableTextException(typed, expected);
+            }
+        }
         try {
-            double value = Double.parseDouble(text.trim());
-            if (Double.isNaN(value) || Double.isInfinite(value)) {
+            double value = Double.parseDouble(plain);
+            if (Double.isInfinite(value)) {
                 throw new UnreadableTextException(typed, expected);
             }
             return value;

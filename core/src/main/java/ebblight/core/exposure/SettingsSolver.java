@@ -7,6 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * Finds filters, aperture and sensitivity that reach a shutter time in the light there is. Every subset of the bag,
@@ -20,12 +22,27 @@ public final class SettingsSolver {
     private static final int MOST_CHOICES = 9;
     private static final int MOST_PER_STACK = 2;
 
+    /** A dial moves a time by a sixth of a stop at most: nothing beyond half a stop of the wish can meet it. */
+    private static final double NEAR_TIMES = 0.7;
+
     private final SettingsRequest request;
     private final double exposureValue;
+    private final double[] fNumbers;
+    private final double[] isos;
 
     private SettingsSolver(SettingsRequest request) {
         this.request = request;
         exposureValue = request.meter().exposureValue100() - request.biasStops();
+        Camera camera = request.camera();
+        fNumbers = thirds(6, camera.widestFNumber(), camera.narrowestFNumber(), ThirdStops::fNumber);
+        isos = thirds(3, camera.lowestIso() / 100, camera.highestIso() / 100, ThirdStops::iso);
+    }
+
+    /** The steps of a dial between two of its values, both included. */
+    private static double[] thirds(int perDoubling, double from, double to, IntToDoubleFunction dial) {
+        int first = (int) Math.ceil(perDoubling * Powers.log2(from) - 1e-6);
+        int last = (int) Math.floor(perDoubling * Powers.log2(to) + 1e-6);
+        return IntStream.rangeClosed(first, last).mapToDouble(dial).toArray();
     }
 
     /** Solves a request; choices best first, or ways out where there is none. */
@@ -73,16 +90,19 @@ public final class SettingsSolver {
 
     /** The best settings with one set of filters, the second only when its aperture differs by a stop. */
     private List<Choice> bestOf(List<Filter> stack) {
+        double stops = 0;
+        double variance = 0;
+        for (Filter filter : stack) {
+            stops += filter.stops();
+            variance += filter.rangeStops() * filter.rangeStops();
+        }
         List<Choice> found = new ArrayList<>();
-        Camera camera = request.camera();
-        int widest = (int) Math.ceil(6 * Powers.log2(camera.widestFNumber()) - 1e-6);
-        int narrowest = (int) Math.floor(6 * Powers.log2(camera.narrowestFNumber()) + 1e-6);
-        for (int f = widest; f <= narrowest; f += 2) {
-            double fNumber = ThirdStops.fNumber(f);
-            int lowest = (int) Math.ceil(3 * Powers.log2(camera.lowestIso() / 100) - 1e-6);
-            int highest = (int) Math.floor(3 * Powers.log2(camera.highestIso() / 100) + 1e-6);
-            for (int i = lowest; i <= highest; i++) {
-                choice(stack, fNumber, ThirdStops.iso(i)).ifPresent(found::add);
+        for (double fNumber : fNumbers) {
+            for (double iso : isos) {
+                double needed = neededSeconds(exposureValue, stops, fNumber, iso);
+                if (needed > NEAR_TIMES * request.fromSeconds() && needed * NEAR_TIMES < request.toSeconds()) {
+                    choice(stack, stops, variance, fNumber, iso, needed).ifPresent(found::add);
+                }
             }
         }
         found.sort(Comparator.comparingDouble(Choice::totalCost));
@@ -102,15 +122,9 @@ public final class SettingsSolver {
         return fNumber * fNumber * 100 / iso * Powers.exp2(stops - exposureValue);
     }
 
-    private Optional<Choice> choice(List<Filter> stack, double fNumber, double iso) {
-        double stops = 0;
-        double variance = 0;
-        for (Filter filter : stack) {
-            stops += filter.stops();
-            variance += filter.rangeStops() * filter.rangeStops();
-        }
+    private Optional<Choice> choice(
+            List<Filter> stack, double stops, double variance, double fNumber, double iso, double needed) {
         Camera camera = request.camera();
-        double needed = neededSeconds(exposureValue, stops, fNumber, iso);
         OptionalDouble lit = request.light().openFor(needed);
         if (lit.isEmpty()) {
             return Optional.empty();

@@ -12,6 +12,9 @@ public final class ThirdStops {
     /** A typed aperture or sensitivity this near a label means the exact value behind it. */
     static final double NEAR_LABEL_STOPS = 0.15;
 
+    /** An f-number that came as a fraction is the label's but for the last bits. */
+    private static final double WRITTEN_ALIKE = 1e-6;
+
     /** Cameras write the time of a dial to about this share. */
     private static final double SAME_LABEL = 0.01;
 
@@ -70,13 +73,21 @@ public final class ThirdStops {
         return (int) Rounding.up(3 * Powers.log2(seconds));
     }
 
-    /** The exact value behind a typed f-number when it is near a label, else the typed value. */
+    /**
+     * The exact value behind a typed f-number: that of a label of the dial, else the nearest third or half of a stop, as on
+     * dials of halves (1.7, 3.3, 6.7), else the typed value. f/1.2 and f/13 stand on both dials and mean the third.
+     */
     public static double exactFNumber(double typed) {
         int k = fStep(typed);
-        double exact = fNumber(k);
+        double third = fNumber(k);
         double half = Powers.exp2(Rounding.up(4 * Powers.log2(typed)) / 4.0);
-        boolean nearThird = near(typed, exact, 2) && k >= 0 && k < F_LABELS.length;
-        return nearThird ? exact : near(typed, half, 2) ? half : typed;
+        boolean onDial = k >= 0 && k < F_LABELS.length;
+        if (onDial && Math.abs(typed - Double.parseDouble(F_LABELS[k])) < WRITTEN_ALIKE) {
+            return third;
+        }
+        boolean nearerThird = onDial && Math.abs(Powers.log2(typed / third)) <= Math.abs(Powers.log2(typed / half));
+        double exact = nearerThird ? third : half;
+        return near(typed, exact, 2) ? exact : typed;
     }
 
     /** The exact value behind a typed sensitivity when it is near a label, else the typed value. */

@@ -72,12 +72,17 @@ final class WaysOut {
     }
 
     private static WayOut burst(SettingsRequest request, double frameSeconds) {
-        int frames = (int) Math.min(MOST_FRAMES, Math.ceil(request.fromSeconds() / frameSeconds));
+        int frames = frames(request.fromSeconds() / frameSeconds);
         return new WayOut(
                 WayOut.Kind.BURST,
                 Powers.log2(request.fromSeconds() / frameSeconds),
                 "stack a burst: " + frames + " frames of " + ShutterTime.words(frameSeconds) + " one after the other"
                         + (frames == MOST_FRAMES ? " (more than a camera should be asked for)" : ""));
+    }
+
+    /** So many frames, that rounding does not add one. */
+    private static int frames(double times) {
+        return (int) Math.min(MOST_FRAMES, Math.ceil(times - 1e-9 * times));
     }
 
     private static List<WayOut> tooDark(SettingsRequest request, double exposureValue, double shortest) {
@@ -98,7 +103,7 @@ final class WaysOut {
                 new WayOut(
                         WayOut.Kind.BURST,
                         missing,
-                        "expose darker and stack: " + (int) Math.min(MOST_FRAMES, Math.ceil(Powers.exp2(missing)))
+                        "expose darker and stack: " + frames(Powers.exp2(missing))
                                 + " frames of " + ShutterTime.words(request.toSeconds())
                                 + " added up gather the same light"));
     }

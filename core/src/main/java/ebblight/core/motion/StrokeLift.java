@@ -5,13 +5,17 @@ import java.util.Arrays;
 
 /**
  * Lifts every pixel towards the kind of the nearest stroke, near meaning alike in motion, colour and place: logit += 6
- * exp(−d²/(2·0.5²)). With one stroke a kind, 0.92 of the pixels of real clips were right (0.81 without).
+ * exp(−d²/(2·0.5²)). With one stroke a kind, 0.92 of the pixels of real clips were right (0.81 without). A wide
+ * stroke points at nothing: what lies under it is of its kind, whatever it looks like, and nothing else.
  */
 final class StrokeLift {
 
     private static final int SAMPLES = 40;
     private static final double REACH = 0.5;
     private static final double STRENGTH = 6;
+    /** Under a wide stroke: more than what is measured says against it. */
+    private static final double COVERED = 30;
+
     private static final double FEATURE_WEIGHT = 1.2;
     private static final double COLOUR_SIGMA = 1.5;
     private static final double COLOUR_WEIGHT = 3;
@@ -56,7 +60,13 @@ final class StrokeLift {
             space[p * dimensions + RegionModel.FEATURES + 4] = (float) (PLACE_WEIGHT * row / width);
         }
         float[][] nearest = new float[RegionModel.KINDS][];
+        byte[] covered = new byte[n];
+        Arrays.fill(covered, (byte) -1);
         for (Strokes.Stroke stroke : strokes.strokes()) {
+            if (stroke.width() > 0) {
+                Strokes.cover(stroke, width, height, covered);
+                continue;
+            }
             int kind = stroke.kind().column();
             if (nearest[kind] == null) {
                 nearest[kind] = new float[n];
@@ -71,6 +81,11 @@ final class StrokeLift {
                 for (int p = 0; p < n; p++) {
                     logits[c][p] += (float) (STRENGTH * StrictMath.exp(-nearest[c][p] / (2 * REACH * REACH)));
                 }
+            }
+        }
+        for (int p = 0; p < n; p++) {
+            if (covered[p] >= 0) {
+                logits[covered[p]][p] += (float) COVERED;
             }
         }
     }

@@ -28,13 +28,27 @@ public record Strokes(List<Stroke> strokes) {
      *
      * @param kind how the part under the line moves
      * @param points its corners, one or more
+     * @param width as a fraction of the picture's width, 0 to 0.25: all under the line is of its kind, and nothing else;
+     *     0 points at what is of its kind
      */
-    public record Stroke(Kind kind, List<Point> points) {
+    public record Stroke(Kind kind, List<Point> points, double width) {
+
+        private static final double WIDEST = 0.25;
+
         public Stroke {
             if (points.isEmpty()) {
                 throw new IllegalArgumentException("a stroke needs a point or more");
             }
+            if (!(width >= 0 && width <= WIDEST)) {
+                throw new IllegalArgumentException(
+                        "a stroke is at most a quarter of the picture wide, 0 to 0.25, was " + width);
+            }
             points = List.copyOf(points);
+        }
+
+        /** A line that only points. */
+        public Stroke(Kind kind, List<Point> points) {
+            this(kind, points, 0);
         }
     }
 
@@ -64,10 +78,41 @@ public record Strokes(List<Stroke> strokes) {
                 }
             }
             if (!inside.isEmpty()) {
-                kept.add(new Stroke(stroke.kind(), inside));
+                double wider = stroke.width() * fullWidth / (fullWidth - 2.0 * crop);
+                kept.add(new Stroke(stroke.kind(), inside, Math.min(Stroke.WIDEST, wider)));
             }
         }
         return new Strokes(kept);
+    }
+
+    /** Writes the column of a stroke's kind into every pixel under it; later strokes lie over earlier ones. */
+    static void cover(Stroke stroke, int width, int height, byte[] covered) {
+        double radius = stroke.width() * width / 2;
+        List<Point> points = stroke.points();
+        for (int k = 0; radius > 0 && k < points.size(); k++) {
+            Point a = points.get(Math.max(0, k - 1));
+            Point b = points.get(k);
+            double ax = a.x() * (width - 1);
+            double ay = a.y() * (height - 1);
+            double dx = b.x() * (width - 1) - ax;
+            double dy = b.y() * (height - 1) - ay;
+            double length = dx * dx + dy * dy;
+            int top = (int) Math.max(0, Math.ceil(Math.min(ay, ay + dy) - radius));
+            int bottom = (int) Math.min(height - 1, Math.floor(Math.max(ay, ay + dy) + radius));
+            int left = (int) Math.max(0, Math.ceil(Math.min(ax, ax + dx) - radius));
+            int right = (int) Math.min(width - 1, Math.floor(Math.max(ax, ax + dx) + radius));
+            for (int y = top; y <= bottom; y++) {
+                for (int x = left; x <= right; x++) {
+                    double along = length > 0 ? ((x - ax) * dx + (y - ay) * dy) / length : 0;
+                    double t = Math.max(0, Math.min(1, along));
+                    double far = x - ax - t * dx;
+                    double off = y - ay - t * dy;
+                    if (far * far + off * off <= radius * radius) {
+                        covered[y * width + x] = (byte) stroke.kind().column();
+                    }
+                }
+            }
+        }
     }
 
     /** Pixels along a stroke, at most {@code most} of them, spread evenly. */

@@ -52,8 +52,8 @@ public final class HourWishes {
     /** What was wished but is not known, and taken as it is wished. */
     public List<String> assumptions() {
         return unknown.stream()
-                .map(kind ->
-                        kind.word() + " is not known and was taken to be as wished; look at a forecast before you go")
+                .map(kind -> kind.plainWord()
+                        + " is not known and was taken to be as wished; look at a forecast before you go")
                 .toList();
     }
 

@@ -22,7 +22,7 @@ public record Clash(
     /**
      * A way out.
      *
-     * @param kind between, blend, burst or relax
+     * @param kind between, blend or burst; relax, nearest or measure where one wish cannot be met at all
      * @param seconds shutter times it takes, in order
      * @param frames number of frames it takes
      * @param words for a person

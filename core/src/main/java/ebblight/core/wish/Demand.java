@@ -1,5 +1,6 @@
 package ebblight.core.wish;
 
+import ebblight.core.exposure.Numbers;
 import ebblight.core.exposure.ShutterTime;
 import ebblight.core.motion.FlowLines;
 import ebblight.core.motion.RegionMotion;
@@ -27,9 +28,16 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
     private static final double LINES_FROM = 0.25;
     private static final double LINES_TO = 1.5;
 
+    private static final String SMOOTH_ALREADY = "it is smoother than that at any time";
+
     public Demand {
         likely = List.copyOf(likely);
         sure = List.copyOf(sure);
+    }
+
+    /** Whether it cannot be met because the part shows too little at the shortest time already. */
+    boolean smoothAlready() {
+        return note.equals(SMOOTH_ALREADY);
     }
 
     /** What is left of a part's texture on the screen: change and standing together, as a share of its mean. */
@@ -113,6 +121,9 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
             case STILL -> still(wish, region, diagonal, likely, high);
             case AS_SEEN -> {
                 double to = crossing(likely, Word.AS_SEEN.least(), true);
+                if (to == 0) {
+                    yield new Demand(wish, id, List.of(), List.of(), SMOOTH_ALREADY);
+                }
                 double sureTo = crossing(low, Word.AS_SEEN.least(), true);
                 yield new Demand(wish, id, List.of(new Span(0, to)), List.of(new Span(0, Math.min(to, sureTo))), "");
             }
@@ -123,7 +134,7 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
     private static Demand lines(Wish wish, RegionMotion region) {
         FlowLines lines = region.lines();
         double period = region.rhythm().periodSeconds();
-        String waves = period > 0 ? ", waves come every " + Rounding.up(10 * period) / 10.0 + " s" : "";
+        String waves = period > 0 ? ", waves come every " + Numbers.shortest(period, 1) + " s" : "";
         return lines.seconds() > 0
                 ? new Demand(
                         wish,
@@ -152,7 +163,7 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
                     region.part().id(),
                     List.of(),
                     List.of(),
-                    covered + ", which leaves a veil of " + Rounding.up(1000 * veil) / 10.0
+                    covered + ", which leaves a veil of " + Numbers.shortest(100 * veil, 1)
                             + " % at any time: take the median of a burst instead");
         }
         DoubleUnaryOperator likely =
@@ -221,10 +232,13 @@ public record Demand(Wish wish, String region, List<Span> likely, List<Span> sur
             to = crossing(likely, wish.word().least(), true);
             sureTo = crossing(low, wish.word().least(), true);
         }
+        if (to == 0) {
+            return new Demand(wish, id, List.of(), List.of(), SMOOTH_ALREADY);
+        }
         List<Span> sure = sureFrom <= sureTo && sureFrom < LONGEST ? List.of(new Span(sureFrom, sureTo)) : List.of();
         Remaining at = region.at().apply(from);
         String note = at.basis() == Remaining.Basis.TOO_FAR ? "the clip is too short to tell times this long" : "";
-        return new Demand(wish, id, List.of(new Span(from, Math.max(from, to))), sure, note);
+        return new Demand(wish, id, List.of(new Span(from, to)), sure, note);
     }
 
     private static String percent(double share) {

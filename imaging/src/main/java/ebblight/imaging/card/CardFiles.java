@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 
 /** The files of a card, folders in folders, put together to shots. */
 final class CardFiles extends SimpleFileVisitor<Path> {
@@ -25,6 +26,7 @@ final class CardFiles extends SimpleFileVisitor<Path> {
     /** Written by programs beside pictures and nothing that a person would miss in the list. */
     private static final Set<String> BESIDE = Set.of("xmp", "part");
 
+    private final Predicate<Path> wanted;
     private final Map<String, List<Path>> byStem = new TreeMap<>();
     private final List<Skipped> skipped = new ArrayList<>();
 
@@ -36,20 +38,30 @@ final class CardFiles extends SimpleFileVisitor<Path> {
      */
     record Shot(Path file, List<Path> companions) {}
 
+    private CardFiles(Predicate<Path> wanted) {
+        this.wanted = wanted;
+    }
+
+    /** The files in {@code folder} and below. */
     static CardFiles in(Path folder) throws IOException {
+        return in(folder, Integer.MAX_VALUE, file -> true);
+    }
+
+    /** The files that are wanted in {@code folder}, and so many folders down. */
+    static CardFiles in(Path folder, int depth, Predicate<Path> wanted) throws IOException {
         if (!Files.isDirectory(folder)) {
             throw new UnreadableInputException(
                     folder, Files.exists(folder) ? "is no folder; name the folder of a card" : "does not exist");
         }
-        CardFiles files = new CardFiles();
-        Files.walkFileTree(folder, files);
+        CardFiles files = new CardFiles(wanted);
+        Files.walkFileTree(folder, Set.of(), depth, files);
         return files;
     }
 
     @Override
     public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
         String name = file.getFileName().toString();
-        if (name.startsWith(".")) {
+        if (name.startsWith(".") || attributes.isDirectory() || !wanted.test(file)) {
             return FileVisitResult.CONTINUE;
         }
         if (attributes.isRegularFile() && Inputs.isPicture(file)) {

@@ -32,8 +32,12 @@ final class CardReader {
 
     /** Reads the pictures in {@code folder} and below. */
     static CardReader read(Path folder, Work work) throws IOException {
+        return read(folder, CardFiles.in(folder), work);
+    }
+
+    /** Reads what was found in {@code folder}. */
+    static CardReader read(Path folder, CardFiles files, Work work) throws IOException {
         CardReader card = new CardReader();
-        CardFiles files = CardFiles.in(folder);
         card.skipped.addAll(files.skipped());
         List<CardFiles.Shot> shots = files.shots();
         if (shots.isEmpty() && card.skipped.isEmpty()) {

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /** Sorts a card: reads it once, groups by time and view, measures each group, ranks. Nothing on it is changed. */
 public final class CardSorter {
@@ -15,7 +16,15 @@ public final class CardSorter {
 
     /** Sorts the pictures in {@code folder} and below. */
     public static SortedCard sort(Path folder, Work work) throws IOException {
-        CardReader card = CardReader.read(folder, work);
+        return sorted(CardReader.read(folder, work), work);
+    }
+
+    /** Sorts the pictures right in {@code folder} that are wanted, and none in the folders below. */
+    public static SortedCard sortLoose(Path folder, Predicate<Path> wanted, Work work) throws IOException {
+        return sorted(CardReader.read(folder, CardFiles.in(folder, 1, wanted), work), work);
+    }
+
+    private static SortedCard sorted(CardReader card, Work work) {
         List<Views.Group> groups = Views.of(card.frames(), work);
         HotPixels hot = HotPixels.of(groups);
         SortedCard.Group[] sorted = new SortedCard.Group[groups.size()];

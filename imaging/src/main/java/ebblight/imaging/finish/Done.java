@@ -53,13 +53,22 @@ final class Done {
 
     void monochrome(List<OwnColour> colours, Optional<LensFilter> filter) {
         List<String> with = new ArrayList<>();
-        for (OwnColour each : colours) {
-            if (each.stops() != 0) {
-                with.add(each.word() + " " + stops(each.stops()));
+        List<String> words = OwnColour.words(colours);
+        for (int k = 0; k < words.size(); k++) {
+            if (colours.get(k).stops() != 0) {
+                with.add(words.get(k) + " " + stops(colours.get(k).stops()));
             }
         }
         add("printed black and white%s", with.isEmpty() ? "" : " with " + String.join(" and ", with));
         filter.ifPresent(f -> add("through a filter of hue %s°, factor %s", plain(f.hueDegrees()), plain(f.factor())));
+    }
+
+    void parts(List<Finish.Part> parts) {
+        for (Finish.Part each : parts) {
+            if (each.stops() != 0) {
+                add("%s %s", each.word(), stops(each.stops()));
+            }
+        }
     }
 
     void tones(Finish finish) {

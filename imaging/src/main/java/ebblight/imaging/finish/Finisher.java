@@ -20,10 +20,12 @@ public final class Finisher {
     private final Finish finish;
     private final IccProfile profile;
     private final Colours space;
+    private final PartTones parts;
     private final Work work;
 
-    private Finisher(Finish finish, IccProfile profile, Work work) {
+    private Finisher(Finish finish, IccProfile profile, PartTones parts, Work work) {
         this.finish = finish;
+        this.parts = parts;
         this.profile = profile;
         this.space = Colours.of(profile);
         this.work = work;
@@ -37,7 +39,21 @@ public final class Finisher {
      */
     public static Finished finish(
             RgbPicture light, IccProfile profile, Optional<Grain> measured, Finish finish, Work work) {
-        return new Finisher(finish, profile, work).run(light, measured);
+        return finish(light, profile, measured, finish, PartTones.NONE, work);
+    }
+
+    /**
+     * The same where parts have tones of their own.
+     *
+     * @param parts where the parts of {@code finish} lie, with its stops
+     */
+    public static Finished finish(
+            RgbPicture light, IccProfile profile, Optional<Grain> measured, Finish finish, PartTones parts, Work work) {
+        if (!finish.parts().isEmpty() && parts.shares().isEmpty()) {
+            throw new IllegalArgumentException(
+                    "parts: where they lie is not known; name the frames that tell it (--frames)");
+        }
+        return new Finisher(finish, profile, parts, work).run(light, measured);
     }
 
     private Finished run(RgbPicture light, Optional<Grain> measured) {
@@ -54,9 +70,12 @@ public final class Finisher {
         work.progress(0.3, "levelling and cropping");
         Easel easel = new Easel(light.width(), light.height(), finish.levelDegrees());
         Easel.Cut cut = easel.cut(finish.crop());
+        float[] factors = parts.untouched()
+                ? new float[0]
+                : parts.laid(luminance(light), light.width(), light.height(), easel, cut, work);
         RgbPicture picture = easel.lay(light, cut, work);
         done.easel(finish, cut);
-        List<OwnColour> colours = finish.changesTones() ? tones(picture, grain, done) : List.of();
+        List<OwnColour> colours = finish.changesTones() ? tones(picture, factors, grain, done) : List.of();
         work.progress(0.8, "toning");
         if (!finish.toning().untouched()) {
             tone(picture);
@@ -76,7 +95,7 @@ public final class Finisher {
     }
 
     /** Everything on luminance; the colours of each pixel follow it in proportion. */
-    private List<OwnColour> tones(RgbPicture picture, Grain grain, Done done) {
+    private List<OwnColour> tones(RgbPicture picture, float[] factors, Grain grain, Done done) {
         work.progress(0.4, "setting tones");
         List<OwnColour> colours = List.of();
         float gain = (float) Stops.factor(finish.exposureStops());
@@ -96,6 +115,10 @@ public final class Finisher {
         } else {
             y = luminance(picture);
         }
+        for (int p = 0; p < factors.length; p++) {
+            y[p] *= factors[p];
+        }
+        done.parts(finish.parts());
         work.check();
         Tonality.apply(y, picture.width(), picture.height(), finish, work);
         done.tones(finish);

@@ -25,13 +25,14 @@ public record GradeStrip(CodedPicture picture, List<Double> grades) {
     private static final short PAPER = (short) 62_000;
 
     /** Makes the strip on a copy of at most 1600 pixels; the picture stays as it is. */
-    public static GradeStrip of(RgbPicture light, IccProfile profile, Finish finish, Work work) {
+    public static GradeStrip of(RgbPicture light, IccProfile profile, Finish finish, PartTones parts, Work work) {
         double first = Math.max(0, Math.min(5 - (PIECES - 1) * STEP, finish.grade() - (PIECES - 1) * STEP / 2));
         Double[] grades = new Double[PIECES];
         CodedPicture[] made = new CodedPicture[PIECES];
         for (int k = 0; k < PIECES; k++) {
             grades[k] = first + k * STEP;
-            made[k] = Finisher.finish(small(light), profile, Optional.empty(), finish.withGrade(grades[k]), work)
+            Finish at = finish.withGrade(grades[k]);
+            made[k] = Finisher.finish(small(light), profile, Optional.empty(), at, parts, work)
                     .picture();
         }
         return new GradeStrip(laid(made, profile), List.of(grades));

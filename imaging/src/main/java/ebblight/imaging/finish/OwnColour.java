@@ -1,5 +1,9 @@
 package ebblight.imaging.finish;
 
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
 /**
  * One of the colours that a picture is made of.
  *
@@ -19,6 +23,19 @@ public record OwnColour(double lightness, double a, double b, double share, doub
 
     OwnColour with(double share, double stops) {
         return new OwnColour(lightness, a, b, share, stops);
+    }
+
+    /** A word for each colour of a picture; where two would be called the same, their L* tells them apart. */
+    public static List<String> words(List<OwnColour> colours) {
+        List<String> plain = colours.stream().map(OwnColour::word).toList();
+        List<String> words = new ArrayList<>();
+        for (int k = 0; k < plain.size(); k++) {
+            String word = plain.get(k);
+            boolean alone = Collections.frequency(plain, word) == 1;
+            words.add(
+                    alone ? word : word + " of L* " + Math.round(colours.get(k).lightness()));
+        }
+        return List.copyOf(words);
     }
 
     /** A word for it: hue by the angle in L*a*b*, grey where there is little. */

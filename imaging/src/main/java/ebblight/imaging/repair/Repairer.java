@@ -114,8 +114,12 @@ public final class Repairer {
                 "dust",
                 pixels,
                 left,
-                dust.size() - left + " specks spotted out, " + left
-                        + " left alone because there is detail round them"));
+                specks(dust.size() - left) + " spotted out, " + left + " left alone where there is detail round "
+                        + (left == 1 ? "it" : "them")));
+    }
+
+    private static String specks(int count) {
+        return count + (count == 1 ? " speck" : " specks");
     }
 
     private RgbPicture level(double degrees) {

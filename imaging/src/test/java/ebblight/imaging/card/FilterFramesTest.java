@@ -2,10 +2,13 @@ package ebblight.imaging.card;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeFalse;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import ebblight.core.exposure.FilterCheck;
 import ebblight.core.exposure.FilterPair;
 import ebblight.imaging.UnreadableInputException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -49,6 +52,42 @@ class FilterFramesTest {
         System.out.printf("%d of %d within 0.05 stop, %d inside the range, worst %.3f%n", near, PAIRS, inside, worst);
         assertThat(near).isGreaterThanOrEqualTo((int) (0.95 * PAIRS));
         assertThat(inside).isGreaterThanOrEqualTo((int) (0.95 * PAIRS));
+    }
+
+    /**
+     * One real RAW file as both frames: nothing was put before the lens, so that the filter takes 0 stops and shifts no
+     * colour. The sensor's light is linear, so that no tone curve widens the range.
+     */
+    @Test
+    void rawIsDevelopedAndHoldsNoFilterAgainstItself() throws Exception {
+        Path raw = Path.of(System.getProperty("ebblight.shared", "")).resolve("data/raw/CRW_0101.CRW");
+        assumeTrue(Files.isRegularFile(raw), "the RAW files of ../shared/data are not here");
+        Path with = Files.copy(raw, folder.resolve("with.crw"));
+        FilterFrames reader = new FilterFrames();
+        FilterCheck check;
+        try {
+            check = FilterCheck.of(List.of(reader.pair(raw, with, Optional.empty(), OptionalDouble.of(0))));
+        } catch (UnreadableInputException e) {
+            assumeFalse(String.valueOf(e.getMessage()).contains("LibRaw is not"), "LibRaw is not installed");
+            throw e;
+        }
+        assertThat(check.stops()).isCloseTo(0, within(0.001));
+        assertThat(check.low()).isLessThanOrEqualTo(0);
+        assertThat(check.high()).isGreaterThanOrEqualTo(0);
+        assertThat(check.red()).isCloseTo(1, within(0.001));
+        assertThat(check.blue()).isCloseTo(1, within(0.001));
+        assertThat(check.cornerStops()).isCloseTo(0, within(0.01));
+    }
+
+    /** The exposure time of this file's Exif is 0 (exiftool): nothing can be told from it. */
+    @Test
+    void rawWithoutAnExposureTimeIsRefusedByName() {
+        Path raw = Path.of(System.getProperty("ebblight.shared", "")).resolve("data/raw/tinydng_colorchart.dng");
+        assumeTrue(Files.isRegularFile(raw), "the RAW files of ../shared/data are not here");
+        Assertions.assertThatThrownBy(() -> new FilterFrames().pair(raw, raw, Optional.empty(), OptionalDouble.empty()))
+                .isInstanceOf(UnreadableInputException.class)
+                .hasMessageContaining("tinydng_colorchart.dng")
+                .hasMessageMatching("(?s).*(exposure time|LibRaw).*");
     }
 
     @Test

@@ -1,12 +1,14 @@
 package ebblight.imaging.finish;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.imaging.CodedPicture;
 import ebblight.imaging.IccProfile;
+import ebblight.imaging.ShareGrid;
 import ebblight.imaging.Threads;
 import ebblight.imaging.TransferCurve;
 import ebblight.imaging.grain.Grain;
@@ -28,6 +30,7 @@ class FinisherTest {
                 new Crop.Whole(),
                 exposure,
                 tone,
+                List.of(),
                 grade,
                 Optional.empty(),
                 Toning.NONE,
@@ -63,6 +66,42 @@ class FinisherTest {
         }
     }
 
+    /** One stop is twice the light, by definition; the part beside it keeps its own. */
+    @Test
+    void aPartAloneIsLighter() {
+        int w = 120;
+        int h = 80;
+        float[] flat = new float[w * h];
+        float[] left = new float[w * h];
+        float[] right = new float[w * h];
+        for (int p = 0; p < flat.length; p++) {
+            flat[p] = 0.2f;
+            left[p] = p % w < w / 2 ? 1 : 0;
+            right[p] = 1 - left[p];
+        }
+        Finish lifted = new Finish(
+                0,
+                new Crop.Blades(0, 0, 1, 0.5),
+                0,
+                new Tone(0, 0),
+                List.of(new Finish.Part("flowing", 1)),
+                Finish.UNCHANGED_GRADE,
+                Optional.empty(),
+                Toning.NONE,
+                0,
+                0,
+                Optional.empty(),
+                Optional.empty());
+        PartTones tones = new PartTones(new ShareGrid(w, h, 0), List.of(left, right), List.of(1.0, 0.0));
+        Finished finished =
+                Finisher.finish(TestScenes.grey(w, h, flat), SRGB, Optional.empty(), lifted, tones, Work.alone());
+        assertThat(finished.picture().height()).isEqualTo(h / 2);
+        assertThat(light(finished.picture(), 3 * (10 * w + 10))).isCloseTo(0.4, within(1e-4));
+        assertThat(light(finished.picture(), 3 * (10 * w + w - 10))).isCloseTo(0.2, within(1e-4));
+        assertThat(finished.done()).contains("water 1.00 stop lighter");
+        assertThatThrownBy(() -> finish(TestScenes.grey(w, h, flat), lifted)).hasMessageContaining("--frames");
+    }
+
     /** Bit for bit, with everything on. */
     @Test
     void threadsChangeNothing() {
@@ -71,6 +110,7 @@ class FinisherTest {
                 new Crop.Paper(30, 20, 1, 0.4, 0.5),
                 0.4,
                 new Tone(0.5, -0.4),
+                List.of(),
                 3,
                 Optional.of(new Monochrome(List.of(), Optional.of(new LensFilter(30, 2)))),
                 new Toning(70, 6, 250, 4),

@@ -8,18 +8,20 @@ import { progressBox } from '../components/progress.js';
 import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { sayThird, say as sayTime } from '../axis/scale.js';
 import { burstsOf, nameOf, pathIn, stemOf } from '../logic/after.js';
-import { WAYS, documentOf, firstChoice, longestThird, shortestThird, waysOf, wordsOf } from '../logic/blend.js';
+import { STROKES, documentOf, edgeNear, edgePixels, firstChoice, longestThird, shortestThird, wordsOf } from '../logic/blend.js';
 import { clamp } from '../logic/finish.js';
 import { make, sortCard } from './desk.js';
+import { FIRST, LAST, blendRows } from './blend-rows.js';
 import { lookSheet } from './look.js';
+import { pulledEdge } from './pulled-edge.js';
 
 const ORDER = ['drifting', 'swaying', 'fixed', 'flowing'];
-const FIRST = -9;
-const LAST = 30;
+/** A step softened by a normal distribution: its width from 10 to 90 % in standard deviations. */
+const STEP_SIGMAS = 2.563;
 
 export function open(host, app) {
   const { store } = app;
-  const state = { id: '', frames: null, measured: null, map: null, strips: {}, choices: {}, tool: null, selected: null, fault: '', working: null, done: null, longest: 0, shortest: FIRST };
+  const state = { id: '', frames: null, measured: null, map: null, strips: {}, choices: {}, tool: null, wide: 'twig', selected: null, fault: '', working: null, done: null, longest: 0, shortest: FIRST };
   const bitmaps = new Map();
   let stop = null;
   let view = null;
@@ -30,6 +32,7 @@ export function open(host, app) {
   const strokes = () => saved().strokes || viewOf()?.strokes || [];
   const viewOf = () => (store.outing.views || []).find((v) => v.frames === state.frames?.path);
   const kinds = () => ORDER.filter((kind) => state.measured?.regions.some((r) => r.kind === kind));
+  const edges = () => ({ ...saved().edges, ...(state.edge ? { [state.selected]: state.edge } : {}) });
   const choiceOf = (kind) => (state.pull?.kind === kind ? state.pull.choice : saved().choices?.[kind]) || firstChoice(kind, state.longest);
 
   function edit(change) {
@@ -139,7 +142,29 @@ export function open(host, app) {
         drawAll();
       }
     });
+    parts.edge = pulledEdge(parts.picture, pullEdge);
     drawAll();
+  }
+
+  /** The edge of the selected part is pulled wider; once it is let go, it is kept. */
+  function pullEdge(edge, over) {
+    state.edge = over ? null : edge;
+    if (over) {
+      edit((at) => { at.edges = { ...at.edges, [state.selected]: edge || undefined }; });
+      state.done = null;
+      drawAll();
+    } else {
+      drawEdge(edge);
+    }
+    recompose();
+  }
+
+  function drawEdge(edge = edges()[state.selected] || 0) {
+    const { map, width, height, kinds: of } = state.map;
+    const region = state.measured.regions.find((r) => r.kind === state.selected && r.place);
+    const is = (x, y) => x >= 0 && y >= 0 && x < width && y < height && of[map[y * width + x]] === state.selected;
+    const place = region && map && !state.tool ? edgeNear(is, width, height, region.place) : null;
+    parts.edge.update(place && { view, place, edge, pixels: state.measured.width, name: nameOfKind(state.selected).toLowerCase() });
   }
 
   async function again() {
@@ -183,15 +208,17 @@ export function open(host, app) {
     const canvas = new OffscreenCanvas(base.width, base.height);
     const pen = canvas.getContext('2d');
     pen.drawImage(base, 0, 0);
-    for (const kind of kinds()) {
+    const pulled = edges();
+    // parts with a pulled edge last: it lies over its neighbours
+    for (const kind of kinds().sort((a, b) => (pulled[a] || 0) - (pulled[b] || 0))) {
       const node = third(choiceOf(kind));
-      if (node === state.longest || !map) {
+      if (!map || (node === state.longest && !pulled[kind])) {
         continue;
       }
       const bitmap = await bitmapOf(node);
       const layer = new OffscreenCanvas(base.width, base.height);
       const over = layer.getContext('2d');
-      over.filter = 'blur(2px)';
+      over.filter = `blur(${Math.max(2, ((pulled[kind] || 0) * base.width) / STEP_SIGMAS).toFixed(1)}px)`;
       over.drawImage(maskOf(kind, map, width, height), 0, 0, base.width, base.height);
       over.filter = 'none';
       over.globalCompositeOperation = 'source-in';
@@ -253,7 +280,7 @@ export function open(host, app) {
       const answer = await make({
         command: 'blend', inputs, name: `blend-${stemOf(inputs[0])}`,
         options: state.frames.fps ? { fps: state.frames.fps } : {},
-        documents: { parts: documentOf(choices), ...(strokes().length ? { strokes: { schema: 'strokes/1', strokes: strokes() } } : {}) },
+        documents: { parts: documentOf(choices, edges()), ...(strokes().length ? { strokes: { schema: 'strokes/1', strokes: strokes() } } : {}) },
         outputs: { masks: true },
       }, { signal: cancel.signal, onProgress: progress.update });
       if (answer.conflict) {
@@ -276,7 +303,14 @@ export function open(host, app) {
       parts.side,
       el('h2', {}, 'Stroke with a part'),
       el('div.seal-row', { role: 'group', 'aria-label': 'Stroke with a part' }, ORDER.map((kind) => el('button', { type: 'button', 'aria-pressed': String(state.tool === kind), 'data-focus': `tool-part-${kind}`, onclick: () => { state.tool = state.tool === kind ? null : kind; drawAll(); }, html: `${sealSvg(sealOfKind(kind), 24)}<span>${nameOfKind(kind).toLowerCase()}</span>` }))),
-      el('p.cap', {}, state.tool ? 'Stroke it on where it belongs. To take away, stroke with the part that is there.' : 'Parts are those that were measured. A few strokes correct them.'),
+      state.tool
+        ? [
+          el('p.cap', {}, 'Stroke it on where it belongs. To take away, stroke with the part that is there.'),
+          el('h2', {}, 'As wide as a'),
+          el('div.seal-row.widths', { role: 'group', 'aria-label': 'As wide as a' }, Object.entries(STROKES).map(([word, share]) => el('button', { type: 'button', 'aria-pressed': String(state.wide === word), 'data-focus': `wide-${word}`, onclick: () => { state.wide = word; drawAll(); }, html: `<svg width="72" height="22" viewBox="0 0 72 22" aria-hidden="true"><path d="M4 14C18 4 30 18 44 10S62 8 68 10" fill="none" stroke="currentColor" stroke-width="${(2 + 190 * share).toFixed(1)}"/></svg><span>${word}</span>` }))),
+          el('p.cap', {}, STROKES[state.wide] ? 'Paints where it lies, and nothing else.' : 'Points at a part: what is like it comes along.'),
+        ]
+        : el('p.cap', {}, state.selected ? 'The knob on its edge pulls the edge wider, arrow keys too.' : 'Parts are those that were measured. A few strokes correct them; touch a seal on the picture to pull its edge.'),
       strokes().length ? el('div.keys', {}, key('Take the last stroke back', () => { edit((at) => { at.strokes = strokes().slice(0, -1); }); again(); }, { class: 'alt', 'data-focus': 'unstroke' })) : '',
       el('h2', {}, 'To check'),
       el('ul.told', {}, checks(list).map((c) => el('li', {}, c))),
@@ -299,90 +333,20 @@ export function open(host, app) {
     if (water?.way === 'time') {
       said.push(`Water at ${sayThird(water.third)}: where it meets rock, foam is an average, as in one exposure.`);
     }
+    Object.entries(edges()).filter(([kind, edge]) => edge && list.includes(kind)).forEach(([kind, edge]) => said.push(`Edge of ${nameOfKind(kind).toLowerCase()}: ${edgePixels(edge, state.measured.width)} px wide, over whatever lies beside it.`));
     said.push('Edges follow the picture; they are softer in the file than on this screen.');
     return said;
   }
 
-  /** A strip is pulled: the time under the finger, in thirds, within what the frames hold. */
-  function pulled(kind, event) {
-    const pieces = [...event.currentTarget.querySelectorAll('.piece')];
-    const first = pieces[0].getBoundingClientRect();
-    const last = pieces[pieces.length - 1].getBoundingClientRect();
-    const at = (event.clientX - first.left) / (last.right - first.left) * 3 * pieces.length - 1.5;
-    const wanted = clamp(FIRST + Math.round(at), state.shortest, state.longest);
-    if (state.pull?.choice.third !== wanted) {
-      state.pull = { kind, choice: { way: 'time', third: wanted } };
-      pieces.forEach((piece, i) => {
-        const on = Math.abs(wanted - FIRST - 3 * i) < 1.5;
-        piece.classList.toggle('now', on);
-        piece.firstChild.textContent = on ? sayThird(wanted) : '';
-      });
-      event.currentTarget.querySelector('.any')?.remove();
-      recompose();
-    }
-  }
-
-  function drawRows() {
-    const list = kinds();
-    const scale = [];
-    for (let t = FIRST; t < LAST; t += 3) {
-      scale.push(t);
-    }
-    // air above the scale, ground below it, as in the picture
-    const ground = list.findIndex((kind) => kind === 'fixed' || kind === 'flowing');
-    const rows = list.map((kind) => {
-      const choice = choiceOf(kind);
-      const strip = state.strips[kind];
-      const area = state.measured.regions.filter((r) => r.kind === kind).reduce((sum, r) => sum + r.areaFraction, 0);
-      return el(
-        `section.blend-row${state.selected === kind ? '.on' : ''}`,
-        { 'aria-label': nameOfKind(kind) },
-        el('div.blend-name', {}, el('span', { html: sealSvg(sealOfKind(kind), 28) }), el('b', {}, nameOfKind(kind)), el('small', {}, `${Math.round(100 * area)} % of the picture`)),
-        el(
-          'div.strip-pieces',
-          {
-            role: 'slider', tabindex: '0', 'data-focus': `strip-${kind}`, 'aria-label': `${nameOfKind(kind)}, shutter time`, 'aria-valuemin': String(state.shortest), 'aria-valuemax': String(state.longest), 'aria-valuenow': String(third(choice)), 'aria-valuetext': wordsOf(choice),
-            onpointerdown: (event) => { event.currentTarget.setPointerCapture(event.pointerId); pulled(kind, event); },
-            onpointermove: (event) => (state.pull ? pulled(kind, event) : null),
-            onpointerup: () => {
-              const { pull } = state;
-              state.pull = null;
-              if (pull) {
-                choose(kind, pull.choice);
-              }
-            },
-            onpointercancel: () => { state.pull = null; drawAll(); },
-            onkeydown: (event) => {
-              const way = { ArrowLeft: -1, ArrowRight: 1, ArrowDown: -3, ArrowUp: 3 }[event.key];
-              if (way) {
-                event.preventDefault();
-                event.stopPropagation();
-                choose(kind, { way: 'time', third: third(choice) + way });
-              }
-            },
-          },
-          scale.map((t, i) => {
-            const out = t > state.longest + 0.5 || t < state.shortest - 2.5;
-            const now = choice.way === 'time' && Math.abs(choice.third - t) < 1.5;
-            return el(`span.piece${now ? '.now' : ''}${out ? '.out' : ''}`, {
-              style: strip && !out ? `background-image:url(${strip.href});background-size:${strip.pieces * 100}% 100%;background-position:${(100 * i) / (strip.pieces - 1)}% 0` : '',
-            }, el('span', {}, now ? sayThird(choice.third) : ''));
-          }),
-          choice.way === 'time' ? '' : el('span.any', {}, WAYS[choice.way]),
-        ),
-        el('div.blend-ways', { role: 'group', 'aria-label': `${nameOfKind(kind)} made of` }, waysOf(kind).map((way) => key(WAYS[way], () => choose(kind, way === 'time' ? { way, third: third(choice) } : { way }), { 'aria-pressed': String(choice.way === way), 'data-focus': `way-${kind}-${way}` }))),
-      );
-    });
-    rows.splice(ground < 0 ? rows.length : ground, 0, el('div.blend-scale', { 'aria-hidden': 'true' }, el('b', {}, 'Time per part'), el('div', {}, scale.map((t) => el(`span${t > state.longest + 0.5 ? '.out' : ''}`, {}, sayThird(t).replace(/ s$/, '').replace(/ min.*/, ' min'))))));
-    fill(parts.rows, rows);
-  }
+  const drawRows = () => blendRows(parts.rows, { state, kinds, choiceOf, third, choose, recompose, drawAll });
 
   function drawAll() {
     const list = kinds();
     const different = new Set(list.map((k) => wordsOf(choiceOf(k)))).size;
-    fill(parts.head, el('h1', {}, el('b', {}, `${list.length} ${list.length === 1 ? 'part' : 'parts'}, ${different} ${different === 1 ? 'time' : 'times'}`), ` ${nameOf(state.frames.path || state.frames.files[0])}, ${state.measured.frames} frames, ${sayTime(state.measured.seconds)}; no time is longer`), el('div.keys', {}, key('Other frames', () => app.goTool('blend'), { class: 'alt', 'data-focus': 'another' })));
+    fill(parts.head, el('h1', {}, el('b', {}, `${list.length} ${list.length === 1 ? 'part' : 'parts'}, ${different} ${different === 1 ? 'time' : 'times'}`), ` from ${nameOf(state.frames.path || state.frames.files[0])}: ${state.measured.frames} frames, ${sayTime(state.measured.seconds)}; no time is longer`), el('div.keys', {}, key('Other frames', () => app.goTool('blend'), { class: 'alt', 'data-focus': 'another' })));
     const places = list.map((kind) => state.measured.regions.find((r) => r.kind === kind && r.place)).filter(Boolean);
-    view.update({ parts: places, selected: places.find((p) => p.kind === state.selected)?.id || null, outline: outline(), tool: state.tool, strokes: strokes(), label: 'The blend as it will be', note: view.shown ? '' : 'The picture comes.', size: [state.measured.width, state.measured.height] });
+    view.update({ parts: places, selected: places.find((p) => p.kind === state.selected)?.id || null, outline: outline(), tool: state.tool, wide: STROKES[state.wide], strokes: strokes(), label: 'The blend as it will be', note: view.shown ? '' : 'The picture comes.', size: [state.measured.width, state.measured.height] });
+    drawEdge();
     drawSide();
     drawRows();
   }

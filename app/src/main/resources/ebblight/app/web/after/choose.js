@@ -25,6 +25,10 @@ export function choose(host, app) {
         key('Blend', () => app.goTool('blend', { frames: input.path }), { class: 'alt', 'data-focus': `blend-${input.path}`, 'aria-label': `Blend ${input.path}` }),
       ),
     );
+  const { loose } = app.store.whole;
+  const looseRow = loose?.frames
+    ? el('div.choose-row', {}, el('div', {}, el('b', {}, 'Loose in this outing'), el('span.cap', {}, `${loose.frames} ${loose.frames === 1 ? 'frame' : 'frames'} beside the folders, ${sayBytes(loose.bytes)}`)), el('div.keys', {}, key('Sort', () => app.goTool('sort', { folder: '.' }), { class: 'act', 'data-focus': 'sort-loose', 'aria-label': 'Sort the frames that lie loose in this outing' })))
+    : '';
   fill(
     host,
     el(
@@ -32,11 +36,11 @@ export function choose(host, app) {
       {},
       el('h1', {}, 'Back home'),
       el('p', {}, 'A card of frames becomes chosen, repaired, finished pictures. Originals are only read; whatever is made goes to made/, with a record beside it.'),
-      folders.length ? el('section', { 'aria-label': 'Folders' }, el('h2', {}, 'Folders of frames'), folders.map(row)) : '',
+      folders.length || looseRow ? el('section', { 'aria-label': 'Folders' }, el('h2', {}, 'Folders of frames'), folders.map(row), looseRow) : '',
       clips.length ? el('section', { 'aria-label': 'Clips' }, el('h2', {}, 'Clips'), clips.map(row)) : '',
-      folders.length
+      folders.length || looseRow
         ? ''
-        : el('section.empty-card', {}, el('h2', {}, 'No folder of frames here'), el('p', {}, 'Copy the card into a folder beside this outing’s clips, then come back. Frames that lie loose in the outing itself can be sorted too.'), key('Sort this folder', () => app.goTool('sort', { folder: '.' }), { class: 'alt' })),
+        : el('section.empty-card', {}, el('h2', {}, 'No folder of frames here'), el('p', {}, 'Copy the card into a folder beside this outing’s clips, then come back.')),
       made,
     ),
   );

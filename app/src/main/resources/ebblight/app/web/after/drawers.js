@@ -1,16 +1,17 @@
 // The three drawers of Finish: tone, colour, edges. One is open.
 
 import { el, key } from '../dom.js';
-import { DISTANCES, GRAINS, LENS_FILTERS, PAPERS, SURFACES, TONES, UNCHANGED_GRADE, clamp, gradeWord, indexIn, paperWord, sayStops, tidy } from '../logic/finish.js';
+import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
+import { DISTANCES, GRAINS, LENS_FILTERS, PAPERS, SURFACES, TONES, UNCHANGED_GRADE, clamp, gradeWord, indexIn, paperWord, partStops, sayStops, tidy } from '../logic/finish.js';
 
-const FRONTS = { tone: 'grade, light, grain', colour: 'of this picture, toning', edges: 'paper, blades, distance' };
+const FRONTS = { tone: 'grade, parts, light', colour: 'of this picture, toning', edges: 'paper, blades, distance' };
 
-const cell = (id, title, small, value, under, less, more) =>
+const cell = (id, title, small, value, under, less, more, name = title) =>
   el(
     'div.drawer-cell',
-    { role: 'group', 'aria-label': title },
+    { role: 'group', 'aria-label': name },
     el('h2', {}, title, small ? el('small', {}, ` ${small}`) : ''),
-    el('div.st', {}, key('−', less, { 'aria-label': `${title}: less`, 'data-focus': `${id}-less` }), el('b', { role: 'status' }, value, under ? el('small', {}, under) : ''), key('+', more, { 'aria-label': `${title}: more`, 'data-focus': `${id}-more` })),
+    el('div.st', {}, key('−', less, { 'aria-label': `${name}: less`, 'data-focus': `${id}-less` }), el('b', { role: 'status' }, value, under ? el('small', {}, under) : ''), key('+', more, { 'aria-label': `${name}: more`, 'data-focus': `${id}-more` })),
   );
 
 /** A cell that steps a number. */
@@ -29,6 +30,21 @@ function listCell({ change }, id, title, small, list, value, under = '') {
   return cell(id, title, small, list[at][1], under, () => go(at - 1), () => go(at + 1));
 }
 
+/** The tone of one part; where nothing tells the parts, which frames of the view do. */
+function part(c) {
+  const { finish, state, movePart, chooseView, inputs } = c;
+  const parts = state.drawn?.parts || [];
+  if (!parts.length) {
+    return state.view || !inputs.length
+      ? ''
+      : el('div.drawer-cell', {}, el('h2', {}, 'Parts', el('small', {}, ' told by frames of this view')), el('select', { 'aria-label': 'Frames that tell the parts', 'data-focus': 'part-frames', onchange: (event) => event.target.value && chooseView(event.target.value) }, el('option', { value: '' }, 'no frames'), inputs.map((i) => el('option', { value: i.path }, i.path))));
+  }
+  const { kind } = parts.find((p) => p.kind === state.part) || parts.find((p) => p.kind === 'flowing') || parts[0];
+  const stops = partStops(finish, kind);
+  const name = nameOfKind(kind);
+  return cell('part', [el('i.seal', { html: sealSvg(sealOfKind(kind), 22), 'aria-hidden': 'true' }), name], '', sayStops(stops), stops > 0 ? 'lighter' : stops < 0 ? 'darker' : 'as it is', () => movePart(kind, stops - 1 / 6), () => movePart(kind, stops + 1 / 6), name);
+}
+
 function tone(c) {
   const { finish, state } = c;
   const tones = finish.tone || {};
@@ -36,10 +52,11 @@ function tone(c) {
     numberCell(c, 'exposure', 'Exposure', 'stops', { value: finish.exposure || 0, step: 1 / 3, low: -5, high: 5, per: 3 }),
     numberCell(c, 'grade', 'Grade', 'soft to hard', { value: finish.grade ?? UNCHANGED_GRADE, step: 0.5, low: 0, high: 5, none: UNCHANGED_GRADE, read: gradeWord, per: 2 }),
     el('div.drawer-cell', {}, el('h2', {}, 'Test strip', el('small', {}, ' five grades on the picture')), key([state.strip ? 'Take it off' : 'Lay it on', el('u', {}, 'G')], c.strip, { class: 'k', 'aria-pressed': String(Boolean(state.strip)), 'data-focus': 'strip' })),
+    part(c),
     numberCell(c, 'shadows', 'Shadows', 'stops', { value: tones.shadows || 0, step: 1 / 6, low: -1.5, high: 1.5 }),
     numberCell(c, 'lights', 'Lights', 'stops', { value: tones.lights || 0, step: 1 / 6, low: -1.5, high: 1.5 }),
     numberCell(c, 'localContrast', 'Fine contrast', 'stops', { value: finish.localContrast || 0, step: 1 / 6, low: -1, high: 1 }),
-    listCell(c, 'grain', 'Grain', '', GRAINS, finish.grain || 0, state.drawn?.grainKnown ? 'from the burst itself' : 'estimated'),
+    listCell(c, 'grain', 'Grain', '', GRAINS, finish.grain || 0, state.drawn?.grainKnown ? 'from the burst' : 'estimated'),
   ];
 }
 

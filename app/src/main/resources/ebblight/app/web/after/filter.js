@@ -4,7 +4,7 @@ import { el, fill, key } from '../dom.js';
 import { json } from '../http-carrier.js';
 import { progressBox } from '../components/progress.js';
 import { nameOf, pathIn, titleOf } from '../logic/after.js';
-import { checkFilter, sortCard, thumbnail } from './desk.js';
+import { checkFilter, learnFilters, sortCard, thumbnail } from './desk.js';
 
 export function open(host, app) {
   let pairs = null;
@@ -13,6 +13,8 @@ export function open(host, app) {
   let of = '';
   const found = new Map();
   let kit = null;
+  let learned = [];
+  let keeping = null;
 
   async function load() {
     const { folder, without, with: filtered } = app.asked();
@@ -24,7 +26,8 @@ export function open(host, app) {
     pairs = null;
     fault = '';
     if (!folder) {
-      fill(host, el('div.choose', {}, el('h1', {}, 'Filter check'), el('p', {}, 'Two frames of one view, without and with the filter, tell its true density, its cast and what it takes from the corners. Engraved numbers are off by a third of a stop and more. Sort a card first: it finds the pairs.'), el('div.keys', {}, key('To Sort', () => app.goTool('sort'), { class: 'act' }))));
+      kit = kit || (await json('/api/kit'));
+      fill(host, el('div.choose', {}, el('h1', {}, 'Filter check'), el('p', {}, 'Two frames of one view, without and with the filter, tell its true density, its cast and what it takes from the corners. Engraved numbers are off by a third of a stop and more. Sort a card first: it finds the pairs.'), el('div.keys', {}, key('To Sort', () => app.goTool('sort'), { class: 'act' })), kitSection()));
       return;
     }
     stop?.abort();
@@ -34,6 +37,8 @@ export function open(host, app) {
     try {
       kit = kit || (await json('/api/kit'));
       const card = await sortCard(folder, { signal: stop.signal, onProgress: progress.update });
+      learned = card.filters || [];
+      keeping = null;
       let number = 0;
       pairs = card.groups.flatMap((group) => {
         number += group.kind === 'view' ? 1 : 0;
@@ -60,10 +65,54 @@ export function open(host, app) {
       const answer = await checkFilter({ without: pair.without, with: pair.with, ...(filter ? { filter } : {}) }, { onProgress: progress.update });
       found.set(idOf(pair), { answer });
       if (filter) {
+        kit = await json('/api/kit');
         app.say(`Kept with ${answer.filter}: ${answer.stops.toFixed(2)} stops. Settings use it from now on.`);
       }
     } catch (error) {
       found.set(idOf(pair), { fault: error.message });
+    }
+    draw();
+  }
+
+  /** What the kit knows of its filters: what the ring says, and what was measured. */
+  function kitSection() {
+    const filters = kit?.filters || [];
+    return el(
+      'section.filter-kit',
+      { 'aria-label': 'In the kit' },
+      el('h2', {}, 'In the kit'),
+      filters.length
+        ? el('ul.told', {}, filters.map((f) => el('li', {}, el('b', {}, f.name || f.takes), f.measuredStops ? `: ${f.measuredStops.toFixed(2)} stops measured${f.measuredOn ? ` on ${f.measuredOn}` : ''}, engraved ${f.takes}${f.cast ? `; ${f.cast}` : ''}.` : `: engraved ${f.takes}, never measured.`)))
+        : el('p', {}, 'No filter yet. Add what is engraved on the ring, on the Kit page.'),
+    );
+  }
+
+  /** What the card's own slates taught: which filter was on is photographed before the frames. */
+  function slateSection() {
+    if (!learned.length) {
+      return '';
+    }
+    return el(
+      'section.filter-kit',
+      { 'aria-label': 'By the slates of this card' },
+      el('h2', {}, 'By the slates of this card'),
+      el('ul.told', {}, learned.map((f) => el('li', {}, el('b', {}, `Filter ${f.filter}`), `: ${f.stops.toFixed(2)} stops (${f.low.toFixed(2)} to ${f.high.toFixed(2)}), cast ${f.castWord}, by ${f.pairs.length} ${f.pairs.length === 1 ? 'pair' : 'pairs'}.`, f.warnings.map((w) => el('span.note', {}, w.replace(/ \(--[a-z]+\)/g, '')))))),
+      keeping?.done ? el('p.result', { role: 'status' }, keeping.done) : '',
+      keeping?.fault ? el('p.fault', { role: 'alert' }, keeping.fault) : '',
+      keeping?.progress || el('div.keys', {}, key('Keep them in the kit', keepLearned, { class: 'act', 'data-focus': 'keep-learned' })),
+    );
+  }
+
+  async function keepLearned() {
+    const progress = progressBox('Keeping what the slates taught');
+    keeping = { progress: progress.box };
+    draw();
+    try {
+      const { kept } = await learnFilters(app.asked().folder, { onProgress: progress.update });
+      kit = await json('/api/kit');
+      keeping = { done: kept.length ? `Kept: ${kept.join(', ')}. Settings use it from now on.` : 'The kit holds none of these filters: add them there first.' };
+    } catch (error) {
+      keeping = { fault: error.message };
     }
     draw();
   }
@@ -106,6 +155,7 @@ export function open(host, app) {
     fill(
       host,
       el('div.tool-head', {}, el('h1', {}, el('b', {}, `${app.asked().folder}:`), ` ${pairs.length} ${pairs.length === 1 ? 'pair' : 'pairs'} without and with a filter`), el('p.cap', {}, 'By what stands still. Tripod, white balance, aperture and ISO as they were; only filter and time changed.')),
+      slateSection(),
       pairs.length ? '' : el('div.empty', {}, el('p', {}, 'No view of this card has a frame without a filter beside one with it. Take the pair at the next outing: There reminds of it.')),
       el(
         'div.filter-pairs',
@@ -118,6 +168,7 @@ export function open(host, app) {
             el('div.filter-words', {}, el('p.cap', {}, `${pair.title}. By their settings about ${pair.stops.toFixed(1)} stops.`), result(pair, found.get(idOf(pair)))),
           )),
       ),
+      kitSection(),
     );
   }
 

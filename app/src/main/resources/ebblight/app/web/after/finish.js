@@ -4,7 +4,8 @@ import { el, fill, key } from '../dom.js';
 import { progressBox } from '../components/progress.js';
 import { nameOf, stemOf } from '../logic/after.js';
 import { clamp, fresh, plainFinish, sentence, tidy, valueOf, withValue } from '../logic/finish.js';
-import { draft, make } from './desk.js';
+import { byFolder, viewBehind } from '../logic/behind.js';
+import { draft, madeList, make } from './desk.js';
 import { drawersOf } from './drawers.js';
 import { mountOf } from './mount.js';
 import { pick } from './pick.js';
@@ -13,7 +14,7 @@ import { savedSheet } from './saved-sheet.js';
 
 export function open(host, app) {
   const { store, say } = app;
-  const state = { picture: '', drawer: 'tone', drawn: null, bitmap: null, untouched: null, strip: null, bare: false, fault: '', working: null, made: null, colour: 0, stripGrades: [] };
+  const state = { picture: '', drawer: 'tone', drawn: null, bitmap: null, untouched: null, strip: null, bare: false, fault: '', working: null, made: null, colour: 0, part: '', stripGrades: [], view: null };
   let asking = null;
   let again = false;
   let mount = null;
@@ -33,14 +34,14 @@ export function open(host, app) {
       } else {
         struck[id] = off;
       }
-      outing.finishes[state.picture] = { finish: next, off: struck };
+      outing.finishes[state.picture] = { ...at, finish: next, off: struck };
     });
     changed();
   }
 
   function set(whole) {
     store.edit((outing) => {
-      outing.finishes = { ...outing.finishes, [state.picture]: { finish: whole, off: {} } };
+      outing.finishes = { ...outing.finishes, [state.picture]: { ...outing.finishes?.[state.picture], finish: whole, off: {} } };
     });
     changed();
   }
@@ -50,6 +51,9 @@ export function open(host, app) {
     drawAll();
     ask();
   }
+
+  /** A part is printed lighter or darker. */
+  const movePart = (kind, stops) => { state.part = kind; change(`part-${kind}`, clamp(tidy(stops), -3, 3) || undefined); };
 
   /** A colour is moved: those found become the picture's own, written down. */
   function moveColour(index, stops) {
@@ -70,17 +74,25 @@ export function open(host, app) {
     const whole = plainFinish(finish());
     const edges = state.drawer === 'edges' && !state.strip;
     const asked = edges ? withValue(whole, 'crop', undefined) : whole;
-    asking = draft(path, edges && whole.sharpness ? withValue(asked, 'sharpness', undefined) : asked, { onProgress: state.bitmap ? null : progressOf });
+    // the picture first, and its parts when they are told: looking at frames takes its time
+    const view = state.bitmap ? state.view : null;
+    asking = draft(path, plain(edges && whole.sharpness ? withValue(asked, 'sharpness', undefined) : asked, view), view, { onProgress: state.bitmap ? null : progressOf });
     try {
       const answer = await asking;
       if (path === state.picture) {
         state.bitmap = answer.blobs.picture;
         state.edges = edges;
-        state.drawn = edges && state.drawn ? { ...answer.answer, steps: state.drawn.steps } : answer.answer;
+        state.drawn = edges && state.drawn ? { ...answer.answer, steps: state.drawn.steps, parts: state.drawn.parts } : answer.answer;
         state.fault = '';
+        again = again || view !== state.view;
         drawAll();
       }
     } catch (error) {
+      if (view && view === state.view) {
+        // frames that went or do not open: the picture is finished without parts
+        state.view = null;
+        again = true;
+      }
       state.fault = error.message;
       drawAll();
     } finally {
@@ -90,6 +102,37 @@ export function open(host, app) {
         ask();
       }
     }
+  }
+
+  /** Parts stay out of a draft where nothing tells where they lie. */
+  function plain(whole, view) {
+    return view ? whole : withValue(whole, 'parts', undefined);
+  }
+
+  /** Which frames tell the parts of this picture: chosen, or those it was made from. */
+  async function findView() {
+    const path = state.picture;
+    const chosen = kept().view;
+    const view = chosen || byFolder(viewBehind(path, await madeList()), store.whole.inputs);
+    if (path === state.picture && view) {
+      state.view = view;
+      drawAll();
+      if (state.bitmap) {
+        ask();
+      }
+    }
+  }
+
+  function chooseView(path) {
+    // strokes that were drawn over these frames tell the parts here too
+    const drawn = store.outing.blends?.[path]?.strokes || (store.outing.views || []).find((v) => v.frames === path)?.strokes || [];
+    const view = { frames: { path }, ...(drawn.length ? { strokes: { schema: 'strokes/1', strokes: drawn } } : {}) };
+    store.edit((outing) => {
+      outing.finishes = outing.finishes || {};
+      outing.finishes[state.picture] = { finish: fresh(), off: {}, ...outing.finishes[state.picture], view };
+    });
+    state.view = view;
+    ask();
   }
 
   const progressOf = (now) => parts.progress?.update(now);
@@ -106,7 +149,7 @@ export function open(host, app) {
           only[step] = finish()[step];
         }
       }
-      state.untouched = (await draft(state.picture, { ...fresh(), ...only })).blobs.picture;
+      state.untouched = (await draft(state.picture, { ...fresh(), ...only }, null)).blobs.picture;
     }
     drawMount();
   }
@@ -126,7 +169,7 @@ export function open(host, app) {
       if (!state.strip) {
         return;
       }
-      const answer = await draft(state.picture, plainFinish(withValue(finish(), 'grade', grade)));
+      const answer = await draft(state.picture, plain(plainFinish(withValue(finish(), 'grade', grade)), state.view), state.view);
       if (state.strip) {
         state.strip[i] = answer.blobs.picture;
         drawMount();
@@ -140,7 +183,7 @@ export function open(host, app) {
     state.working = progress.box;
     drawFoot();
     try {
-      state.made = await make({ command: 'finish', inputs: [state.picture], name: `finished-${stemOf(state.picture)}`, documents: { with: plainFinish(finish()) } }, { signal: stop.signal, onProgress: progress.update });
+      state.made = await make({ command: 'finish', inputs: [state.picture], name: `finished-${stemOf(state.picture)}`, ...partsOf() }, { signal: stop.signal, onProgress: progress.update });
       state.fault = '';
     } catch (error) {
       state.fault = error.name === 'AbortError' ? 'Stopped. Nothing was written.' : error.message;
@@ -148,6 +191,14 @@ export function open(host, app) {
     state.working = null;
     drawFoot();
     parts.foot.querySelector('.act')?.focus({ preventScroll: true });
+  }
+
+  /** What the command is given: the finish, and what tells its parts where it has some. */
+  function partsOf() {
+    const whole = plain(plainFinish(finish()), state.view);
+    const { frames, strokes } = state.view || {};
+    const told = whole.parts && { files: { frames: frames.files || frames.path }, options: frames.fps ? { fps: frames.fps } : {} };
+    return { documents: { with: whole, ...(told && strokes ? { strokes } : {}) }, ...told };
   }
 
   const drawMount = () => mount.update({ ...state, finish: finish() });
@@ -163,7 +214,7 @@ export function open(host, app) {
   }
 
   function drawDrawers() {
-    fill(parts.drawers, drawersOf({ state, finish: finish(), change, moveColour, strip, open: (name) => { state.drawer = name; state.strip = null; app.goTool('finish', { ...app.asked(), drawer: name }, true); drawAll(); ask(); } }));
+    fill(parts.drawers, drawersOf({ state, finish: finish(), change, moveColour, movePart, chooseView, inputs: store.whole.inputs, strip, open: (name) => { state.drawer = name; state.strip = null; app.goTool('finish', { ...app.asked(), drawer: name }, true); drawAll(); ask(); } }));
   }
 
   function drawFoot() {
@@ -209,7 +260,7 @@ export function open(host, app) {
       }
       return;
     }
-    Object.assign(state, { picture, drawer: drawer || state.drawer, drawn: null, bitmap: null, untouched: null, strip: null, made: null, fault: '' });
+    Object.assign(state, { picture, drawer: drawer || state.drawer, drawn: null, bitmap: null, untouched: null, strip: null, made: null, view: null, part: '', fault: '' });
     parts.progress = progressBox(`Opening ${nameOf(picture)}`);
     parts.mount = el('div.mount');
     parts.say = el('p.say');
@@ -219,12 +270,15 @@ export function open(host, app) {
     mount = mountOf(parts.mount, {
       wait: () => parts.progress.box,
       moveColour,
+      movePart,
+      choosePart: (kind) => { state.part = kind; drawAll(); },
       chooseColour: (i) => { state.colour = i; drawAll(); },
       grade: (i) => { const grade = state.stripGrades[i]; state.strip = null; change('grade', grade === 2 ? undefined : grade); },
       crop: (crop) => change('crop', crop),
     });
     drawAll();
     ask();
+    findView().catch((error) => { state.fault = error.message; drawAll(); });
   }
 
   const up = (event) => {

@@ -2,7 +2,8 @@
 // it, the easel with its four blades round it.
 
 import { el, fill } from '../dom.js';
-import { gradeWord, sayStops, clamp } from '../logic/finish.js';
+import { nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
+import { clamp, gradeWord, partStops, sayStops } from '../logic/finish.js';
 import { easelOf } from './easel.js';
 
 const LIGHTEST = 2.5;
@@ -11,7 +12,7 @@ const SVG = 'http://www.w3.org/2000/svg';
 
 const srgb = (linear) => Math.round(255 * (linear <= 0.0031308 ? 12.92 * linear : 1.055 * Math.pow(linear, 1 / 2.4) - 0.055));
 
-export function mountOf(host, { wait, moveColour, chooseColour, grade, crop }) {
+export function mountOf(host, { wait, moveColour, chooseColour, movePart, choosePart, grade, crop }) {
   const picture = el('img', { alt: '' });
   const box = el('div.print');
   const side = el('div.tablet');
@@ -69,21 +70,34 @@ export function mountOf(host, { wait, moveColour, chooseColour, grade, crop }) {
       const label = Number.isInteger(stops) ? sayStops(stops) : '';
       return el(`div.tone-step${stops === 0 ? '.middle' : ''}`, {}, el('span', {}, label), el('i', { style: `width:${(18 + 190 * Math.pow(share, 0.75)).toFixed(0)}px;background:rgb(${c},${c},${c})` }, i === 0 ? 'paper' : i === steps.length - 1 ? 'black' : ''));
     });
-    const colours = data.finish.blackAndWhite ? data.drawn?.colours || [] : [];
+    const tags = tagsOf();
     return [
       el('div.tone-steps', { role: 'img', 'aria-label': describe(steps) }, rows),
-      colours.length
-        ? el('div.hang', { role: 'group', 'aria-label': 'Colours of the picture at their tone' }, hanging(colours))
+      tags.length
+        ? el('div.hang', { role: 'group', 'aria-label': data.drawer === 'tone' ? 'Parts of the picture at their tone' : 'Colours of the picture at their tone' }, hanging(tags))
         : el('p.cap', {}, 'Stops from middle grey. A wide step fills more of the print.'),
     ];
   }
 
   const describe = (steps) => `Tones of the print: ${steps.map((share, i) => [LIGHTEST - STEP_STOPS * i, share]).filter(([, s]) => s > 0.08).map(([v, s]) => `${Math.round(100 * s)} % at ${sayStops(v)}`).join(', ')} stops from middle grey`;
 
+  /** What hangs from the tablet: the parts of the picture by their seals; its own colours where the colours are open. */
+  function tagsOf() {
+    const parts = data.drawn?.parts || [];
+    if (data.drawer !== 'colour' && parts.length) {
+      return parts.filter((p) => p.toneStops !== null).map((p) => {
+        const stops = partStops(data.finish, p.kind);
+        return { toneStops: p.toneStops, stops, word: nameOfKind(p.kind), on: data.part === p.kind, mark: el('i.seal', { 'aria-hidden': 'true', html: sealSvg(sealOfKind(p.kind), 20) }), choose: () => choosePart(p.kind), move: (to) => movePart(p.kind, to) };
+      });
+    }
+    const colours = data.finish.blackAndWhite ? data.drawn?.colours || [] : [];
+    return colours.map((c, i) => ({ toneStops: c.toneStops, stops: c.stops || 0, word: c.word, on: i === data.colour, mark: el('i.patch', { 'aria-hidden': 'true' }, el('span', { style: `background:lab(${c.lab[0]}% ${c.lab[1]} ${c.lab[2]})` })), choose: () => chooseColour(i), move: (to) => moveColour(i, to) }));
+  }
+
   /** Tags at their middle tone; they keep off each other, and are pulled up and down. */
-  function hanging(colours) {
+  function hanging(tags) {
     const per = 100 / 16;
-    const placed = colours.map((c, i) => ({ c, i, at: c.toneStops === null ? 50 : clamp((LIGHTEST - c.toneStops) / STEP_STOPS * per + per / 2, 3, 97) })).sort((a, b) => a.at - b.at);
+    const placed = tags.map((c, i) => ({ c, i, at: c.toneStops === null ? 50 : clamp((LIGHTEST - c.toneStops) / STEP_STOPS * per + per / 2, 3, 97) })).sort((a, b) => a.at - b.at);
     const apart = Math.min(10.5, 94 / Math.max(1, placed.length - 1));
     let last = -99;
     placed.forEach((p) => {
@@ -102,30 +116,30 @@ export function mountOf(host, { wait, moveColour, chooseColour, grade, crop }) {
     lines.setAttribute('class', 'threads');
     lines.setAttribute('viewBox', '0 0 40 100');
     lines.setAttribute('preserveAspectRatio', 'none');
-    lines.innerHTML = placed.map((p) => `<path d="M0 ${p.at.toFixed(1)}L34 ${p.y.toFixed(1)}H40" class="${p.i === data.colour ? 'on' : ''}"/>`).join('');
+    lines.innerHTML = placed.map((p) => `<path d="M0 ${p.at.toFixed(1)}L34 ${p.y.toFixed(1)}H40" class="${p.c.on ? 'on' : ''}"/>`).join('');
     return [
       lines,
       ...placed.map(({ c, i, y }) =>
         el(
           'button',
           {
-            type: 'button', style: `top:${y.toFixed(1)}%`, class: i === data.colour ? 'on' : '', 'data-focus': `hang-${i}`,
+            type: 'button', style: `top:${y.toFixed(1)}%`, class: c.on ? 'on' : '', 'data-focus': `hang-${i}`,
             'aria-label': `${c.word}, middle tone ${c.toneStops === null ? 'unknown' : sayStops(c.toneStops)} stops; arrow up lighter, arrow down darker`,
-            onclick: () => chooseColour(i),
+            onclick: c.choose,
             onkeydown: (event) => {
               const way = { ArrowUp: 1, ArrowDown: -1 }[event.key];
               if (way) {
                 event.preventDefault();
                 event.stopPropagation();
-                moveColour(i, (c.stops || 0) + way / 6);
+                c.move(c.stops + way / 6);
               }
             },
             onpointerdown: (event) => {
-              drag = { i, y: event.clientY, stops: c.stops || 0, height: side.querySelector('.tone-steps').clientHeight };
+              drag = { move: c.move, y: event.clientY, stops: c.stops, height: side.querySelector('.tone-steps').clientHeight };
               event.target.setPointerCapture?.(event.pointerId);
             },
           },
-          el('i.patch', { 'aria-hidden': 'true' }, el('span', { style: `background:lab(${c.lab[0]}% ${c.lab[1]} ${c.lab[2]})` })),
+          c.mark,
           el('span', {}, c.word),
           el('b', {}, c.toneStops === null ? '' : sayStops(c.toneStops)),
         )),
@@ -140,7 +154,7 @@ export function mountOf(host, { wait, moveColour, chooseColour, grade, crop }) {
   });
   side.addEventListener('pointerup', () => {
     if (drag && drag.moved !== undefined) {
-      moveColour(drag.i, drag.moved);
+      drag.move(drag.moved);
     }
     drag = null;
   });

@@ -7,10 +7,13 @@ import { madeWords } from './made.js';
 
 const MOST = 40;
 
-/** @param take (path) => void */
-export function pick(host, app, title, words, take) {
+/**
+ * @param take (path) => void
+ * @param more what stands below the list
+ */
+export function pick(host, app, title, words, take, more = '') {
   const list = el('div.pick-list', {}, el('p.wait', {}, 'Looking what is there.'));
-  fill(host, el('div.choose', {}, el('h1', {}, title), el('p', {}, words), list));
+  fill(host, el('div.choose', {}, el('h1', {}, title), el('p', {}, words), list, more));
   const row = (path, text) =>
     el('button.pick', { type: 'button', 'data-focus': `pick-${path}`, onclick: () => take(path) }, el('img', { src: thumbnail(path, 240), alt: '', loading: 'lazy', width: '150', height: '100' }), el('b', {}, nameOf(path)), el('span.cap', {}, text));
   madeList()

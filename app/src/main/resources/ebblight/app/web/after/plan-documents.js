@@ -2,6 +2,7 @@
 // settings, what the result is a stack of. What is not known is left out.
 
 import * as engine from '../engine.js';
+import { stackBehind } from '../logic/behind.js';
 import { wishTexts } from '../logic/parts.js';
 
 const plannedSettings = (entry) => ({
@@ -9,19 +10,6 @@ const plannedSettings = (entry) => ({
   exposureValue100: entry.exposureValue100,
   choices: [{ ...entry.settings, correctedSeconds: entry.plannedSeconds }],
 });
-
-/** The stack that a result goes back to, by the records of what it was made from; null when there is none. */
-export function stackBehind(path, made) {
-  let at = made.find((m) => m.path === path);
-  for (let k = 0; k < 6 && at; k++) {
-    if (at.command === 'stack') {
-      return at;
-    }
-    const sources = at.sources;
-    at = made.find((m) => m.path !== at.path && sources.includes(m.path));
-  }
-  return null;
-}
 
 /** @returns documents by the option that takes them */
 export async function planDocuments(outing, path, made, options) {

@@ -3,17 +3,19 @@
 import { el, fill, key } from '../dom.js';
 import { progressBox } from '../components/progress.js';
 import { nameOf, sayBytes, stemOf } from '../logic/after.js';
-import { BYTES, EDGES, PPI, nearest, printFacts, stepIn } from '../logic/write.js';
+import { BYTES, EDGES, PPI, nearest, printFacts, provedWords, stepIn } from '../logic/write.js';
 import { madeList, make, sizeOf, thumbnail } from './desk.js';
 import { lookSheet } from './look.js';
 import { pick } from './pick.js';
+import { contactSheet } from './contact-sheet.js';
 import { planDocuments } from './plan-documents.js';
+import { proofRows } from './proof.js';
 
 export function open(host, app) {
   const { store } = app;
-  const state = { picture: '', size: null, record: null, made: [], slips: {} };
+  const state = { picture: '', size: null, record: null, made: [], slips: {}, profiles: null, proof: null, proving: null };
 
-  const settings = () => ({ width: 0, ppi: 300, border: 0, edge: 2048, bytes: 800e3, title: '', caption: '', copyright: '', creator: '', keywords: '', of: 12, paper: 'cotton, matt', hide: false, without: '', ...store.outing.writeOut });
+  const settings = () => ({ width: 0, ppi: 300, border: 0, edge: 2048, bytes: 800e3, title: '', caption: '', copyright: '', creator: '', keywords: '', of: 12, paper: 'cotton, matt', hide: false, without: '', profile: '', intent: 'relative', ...store.outing.writeOut });
   const set = (name, value) => {
     store.edit((outing) => {
       outing.writeOut = { ...outing.writeOut, [name]: value };
@@ -77,22 +79,24 @@ export function open(host, app) {
     const crop = state.record?.documents?.['--with']?.crop;
     const edge = border || crop?.border || 0;
     const facts = printFacts(state.size, width(), ppi, edge);
+    const proved = Boolean(settings().profile);
     return el(
       'section.slip',
       { 'aria-label': 'Print' },
       el('h2', {}, 'Print'),
       el('p', {}, 'TIFF, 16 bits, the picture’s own profile inside'),
-      el('div.slip-picture', {}, el('img', { src: thumbnail(state.picture, 800), alt: '', style: edge ? `border:${Math.max(2, Math.round(240 * edge / facts.paperWidth))}px solid #fff` : '' })),
+      el('div.slip-picture', {}, el('img', { src: state.proof?.href || thumbnail(state.picture, 800), alt: state.proof?.href ? 'As the print will look' : '', style: edge ? `border:${Math.max(2, Math.round(240 * edge / facts.paperWidth))}px solid #fff` : '' })),
       el(
         'div.slip-rows',
         {},
         stepRow('width', 'Picture', `${facts.widthWords} × ${facts.heightWords} cm`, crop?.paper ? 'finished for this paper' : 'the other side follows', () => set('width', Math.max(5, Math.ceil(width()) - 1)), () => set('width', Math.min(300, Math.floor(width()) + 1))),
         stepRow('border', 'White border', `${edge} cm`, `sheet ${facts.paperWords} cm`, () => set('border', Math.max(0, edge - 0.5)), () => set('border', Math.min(20, edge + 0.5))),
         stepRow('ppi', 'Pixels an inch', String(ppi), facts.native, () => set('ppi', stepIn(PPI, ppi, -1)), () => set('ppi', stepIn(PPI, ppi, 1))),
+        proofRows({ state, settings, set, draw }),
         plainRow('File', `${facts.pixels[0]} × ${facts.pixels[1]} pixels`, `about ${sayBytes(facts.bytes)}, before it is packed`),
       ),
-      slipFoot('print', 'Write the print file', () => run('print', { name: `print-${stemOf(state.picture)}`, ending: 'tif', options: { size: `${facts.widthWords}x`, ppi, ...(edge ? { border: edge } : {}), ...notes() } }), {
-        told: (d) => `${Math.round(10 * d.widthCentimetres) / 10} × ${Math.round(10 * d.heightCentimetres) / 10} cm, ${d.width} × ${d.height} pixels, ${Math.round(d.pixelsPerInch)} an inch, ${sayBytes(d.bytes)}, ${d.profile}.`,
+      slipFoot('print', 'Write the print file', () => run('print', { name: `print-${stemOf(state.picture)}`, ending: 'tif', options: { size: `${facts.widthWords}x`, ppi, ...(edge ? { border: edge } : {}), ...(proved ? { intent: settings().intent } : {}), ...notes() }, ...(proved ? { files: { proof: settings().profile }, outputs: { 'proof-picture': true } } : {}) }), {
+        told: (d) => `${Math.round(10 * d.widthCentimetres) / 10} × ${Math.round(10 * d.heightCentimetres) / 10} cm, ${d.width} × ${d.height} pixels, ${Math.round(d.pixelsPerInch)} an inch, ${sayBytes(d.bytes)}, ${d.profile}.${d.proof ? ` Proofed: ${provedWords(d.proof).slice(0, 2).join(', ')}.` : ''}`,
       }),
     );
   }
@@ -175,7 +179,7 @@ export function open(host, app) {
     return one ? `${one.plannedSeconds ? `${Math.round(10 * one.plannedSeconds) / 10} s` : ''}${one.settings?.fNumber ? `, f/${one.settings.fNumber}` : ''}` : '';
   }
 
-  const madeFrom = (record) => ({ stack: `${record.answer.frames} frames`, blend: 'a blend', finish: `finished in ${record.answer.done?.length || 0} steps`, repair: 'repaired', write: 'written before' })[record.command] || record.command;
+  const madeFrom = (record) => ({ stack: `${record.answer.frames} frames`, blend: 'a blend', finish: `finished in ${record.answer.done?.length || 0} ${record.answer.done?.length === 1 ? 'step' : 'steps'}`, repair: 'repaired', write: 'written before' })[record.command] || record.command;
 
   function draw() {
     if (!state.size) {
@@ -194,13 +198,13 @@ export function open(host, app) {
     if (!picture) {
       state.picture = '';
       state.size = null;
-      pick(host, app, 'Write out: which picture?', 'A finished picture, for paper and for the web.', (path) => app.goTool('write', { picture: path }));
+      pick(host, app, 'Write out: which picture?', 'A finished picture, for paper and for the web.', (path) => app.goTool('write', { picture: path }), contactSheet(app));
       return;
     }
     if (picture === state.picture) {
       return;
     }
-    Object.assign(state, { picture, size: null, record: null, slips: {} });
+    Object.assign(state, { picture, size: null, record: null, slips: {}, proof: null, proving: null });
     fill(host, el('p.wait', {}, `Opening ${nameOf(picture)}.`));
     try {
       const [size, made] = await Promise.all([sizeOf(picture), madeList()]);

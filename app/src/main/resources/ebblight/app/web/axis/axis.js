@@ -145,6 +145,10 @@ export function mountAxis(host, emit) {
     }
   });
   svg.addEventListener('pointercancel', () => {
+    // a finger that turns to scroll leaves the time where it had come to
+    if (drag?.moved) {
+      go(third(), 'settle');
+    }
     drag = null;
   });
 

@@ -6,12 +6,13 @@ import { say } from '../axis/scale.js';
 import { latestStart } from '../logic/guard.js';
 import { clockIn } from '../logic/zone.js';
 import { enteringWarnings } from './steps.js';
-import { linesWave, nextRunBack, runAt, stopWords } from '../logic/staff.js';
+import { clockSet, linesWave, nextRunBack, runAt, stopWords } from '../logic/staff.js';
 import * as tones from './tones.js';
 
 const COUNT_IN_SECONDS = 5;
 const MARKS = ['gust', 'boat', 'wave'];
 const HOLD_MILLIS = 1500;
+const LIFT_MILLIS = 300;
 
 const line = (big, small) => el('div.line', {}, el('b', {}, big), small);
 
@@ -25,7 +26,19 @@ export function exposeBody(c) {
   let timer = 0;
   let shaken = '';
   let lock = null;
+  /** The clocks at the last look, and whether the page was seen since. */
+  let clocks = null;
+  let seen = true;
   const body = { content: [el('h1.unseen', { tabindex: '-1' }, 'Expose'), content], foot, leave, tick, running: Boolean(run) };
+
+  let shown = '';
+  /** Puts keys at the foot, and leaves those alone that are there: the text above changes every second, a touch lasts longer. */
+  function keys(name, make) {
+    if (shown !== name) {
+      shown = name;
+      fill(foot, make());
+    }
+  }
 
   const keep = () => (run ? localStorage.setItem(keyOf, JSON.stringify(run)) : localStorage.removeItem(keyOf));
 
@@ -40,6 +53,7 @@ export function exposeBody(c) {
     };
     body.running = true;
     shaken = '';
+    clocks = null;
     keep();
     listen();
     sound();
@@ -60,7 +74,9 @@ export function exposeBody(c) {
 
   /** Back from behind another page, or from sleep: the wall's clock has gone on. */
   function back() {
+    seen = false;
     if (run && document.visibilityState === 'visible') {
+      followClock();
       tones.lay(run.openAt, endAt());
       hold();
       loop();
@@ -69,10 +85,10 @@ export function exposeBody(c) {
 
   function listen() {
     document.addEventListener('visibilitychange', back);
-    document.addEventListener('pointerdown', touched);
+    document.addEventListener('pointerup', touched);
   }
 
-  /** After a reload the phone waits for a touch before it lets the page sound. */
+  /** After a reload the phone waits for a touch before it lets the page sound; a touch counts when the finger is lifted. */
   function touched() {
     if (run && !tones.awake()) {
       sound();
@@ -120,7 +136,7 @@ export function exposeBody(c) {
   function leave() {
     clearTimeout(timer);
     document.removeEventListener('visibilitychange', back);
-    document.removeEventListener('pointerdown', touched);
+    document.removeEventListener('pointerup', touched);
     if (!run) {
       tones.clear();
     }
@@ -135,11 +151,25 @@ export function exposeBody(c) {
     draw();
   }
 
+  /** A clock that is set while the shutter is open moves the exposure's beginning with it: seconds stay seconds. */
+  function followClock() {
+    const now = { wall: Date.now(), steady: performance.now() };
+    const set = clocks ? clockSet(clocks, now, seen) : 0;
+    clocks = now;
+    seen = document.visibilityState === 'visible';
+    if (set) {
+      run.openAt += set;
+      run.setSeconds = Math.round((run.setSeconds || 0) + set / 1000);
+      keep();
+    }
+  }
+
   function loop() {
     if (!run || !content.isConnected) {
       return;
     }
     clearTimeout(timer);
+    followClock();
     draw();
     const now = Date.now();
     const next = now < run.openAt ? run.openAt : endAt();
@@ -165,7 +195,7 @@ export function exposeBody(c) {
     const at = runAt(run, Date.now());
     if (at.phase === 'count') {
       fill(content, el('p', {}, 'Press at 0'), el('div.count', { role: 'timer' }, String(at.count)), el('p', {}, 'Low, low, low, high. Press the cable on the high tone, as the wave runs back.'), el('div.grow'), line(`${say(run.plannedSeconds)}`, `open; then the camera is ready after ${say(c.busySeconds)}`));
-      fill(foot, key('Stop the count', () => { stop(); idle(); }, { class: 'hold wide', 'data-focus': 'stop-count' }));
+      keys('count', () => key('Stop the count', () => { stop(); idle(); }, { class: 'hold wide', 'data-focus': 'stop-count' }));
       return;
     }
     shake(at.phase, at.phase === 'open' ? 200 : [300, 120, 300, 120, 600]);
@@ -184,12 +214,13 @@ export function exposeBody(c) {
           line(stopWords(at.stops), at.phase === 'open' ? 'if closed now' : 'by now'),
           line(`${say(run.equivalentSeconds)}${Math.abs(run.plannedSeconds - run.equivalentSeconds) >= 0.5 ? ` ${run.plannedSeconds > run.equivalentSeconds ? '+' : '−'} ${say(Math.abs(run.plannedSeconds - run.equivalentSeconds))}` : ''}`, run.stopsPerMinute > 0.005 ? 'the light fades' : run.stopsPerMinute < -0.005 ? 'the light grows' : 'the light is steady'),
           tones.awake() ? '' : line('No sound yet', 'touch the page once'),
+          run.setSeconds ? line(`Clock set ${run.setSeconds < 0 ? 'back' : 'on'} ${Math.abs(run.setSeconds)} s`, 'the count goes on without it') : '',
           run.marks.length ? line(run.marks.map((m) => m.what).join(', '), 'marked') : '',
         ),
         el('span.marks', { html: gauge(at.elapsed, run.plannedSeconds), 'aria-hidden': 'true' }),
       ),
     );
-    fill(foot, el('div.mark-keys', { role: 'group', 'aria-label': 'Mark' }, MARKS.map((word) => key(word, () => mark(word), { class: 'hold', 'data-focus': `mark-${word}` }))), key('I closed it now', close, { class: 'go wide', 'data-focus': 'closed' }));
+    keys('open', () => [el('div.mark-keys', { role: 'group', 'aria-label': 'Mark' }, MARKS.map((word) => key(word, () => mark(word), { class: 'hold', 'data-focus': `mark-${word}` }))), key('I closed it now', close, { class: 'go wide', 'data-focus': 'closed' })]);
   }
 
   const number = (seconds) => {
@@ -214,7 +245,7 @@ export function exposeBody(c) {
     const late = c.late();
     if (late) {
       fill(content, el('p.leave-now', {}, 'Leave now'), el('p', {}, `It is past the latest start of ${clockIn(store.outing.zone, start, true)} for this time; leave by ${store.outing.guard.leaveBy}.`), line(`Frame ${(store.outing.log || []).length + 1}`, 'not started'), el('div.warn', {}, 'Predictions leave out weather, surge and waves. Never turn your back on the sea.'));
-      fill(foot, el('div.keys2', {}, key('I am off the rock', () => c.go({ part: 'log', step: null }), { class: 'go', 'data-focus': 'off' }), key('Shorter time', () => c.go({ part: null, step: null }), { class: 'hold' })));
+      keys('late', () => el('div.keys2', {}, key('I am off the rock', () => c.go({ part: 'log', step: null }), { class: 'go', 'data-focus': 'off' }), key('Shorter time', () => c.go({ part: null, step: null }), { class: 'hold' })));
       return;
     }
     const rising = store.outing.guard?.water === 'rising' && !store.outing.guard.yes;
@@ -233,7 +264,7 @@ export function exposeBody(c) {
       rising ? el('div.warn', {}, 'The water rises. Know the way back, and its lowest place, before you open.') : '',
     ];
     fill(content, words);
-    fill(foot, rising ? holdKey('Hold: I know the way back', () => { store.edit((o) => { o.guard = { ...o.guard, yes: true }; }); idle(); }) : [
+    keys(rising ? 'rising' : `ready ${wave?.periodSeconds}`, () => rising ? holdKey('Hold: I know the way back', () => { store.edit((o) => { o.guard = { ...o.guard, yes: true }; }); idle(); }) : [
       wave ? key('It runs back now', () => begin(nextRunBack(Date.now(), wave.periodSeconds)), { class: 'go wide', 'data-focus': 'runs-back' }) : '',
       key('Count me in', () => begin(Date.now() + 1000 * COUNT_IN_SECONDS), { class: wave ? 'hold wide' : 'go wide', 'data-focus': 'count-in' }),
     ]);
@@ -243,16 +274,27 @@ export function exposeBody(c) {
   function holdKey(label, done) {
     let timerOf = 0;
     const button = key(label, () => {}, { class: 'hold wide deliberate', 'data-focus': 'deliberate' });
+    /** The key that comes in its place lies under the finger that is yet to be lifted: that is no press of it. */
+    const held = () => {
+      const lifting = new AbortController();
+      foot.addEventListener('click', (event) => { event.stopPropagation(); event.preventDefault(); }, { capture: true, signal: lifting.signal });
+      for (const end of ['pointerup', 'pointercancel', 'keyup']) {
+        addEventListener(end, () => setTimeout(() => lifting.abort(), LIFT_MILLIS), { signal: lifting.signal });
+      }
+      done();
+    };
     const down = () => {
       button.classList.add('held');
       clearTimeout(timerOf);
-      timerOf = setTimeout(done, HOLD_MILLIS);
+      timerOf = setTimeout(() => button.isConnected && held(), HOLD_MILLIS);
     };
     const up = () => {
       button.classList.remove('held');
       clearTimeout(timerOf);
     };
     button.addEventListener('pointerdown', down);
+    // a long touch asks phones for their menu, which would take the touch away
+    button.addEventListener('contextmenu', (event) => event.preventDefault());
     for (const name of ['pointerup', 'pointerleave', 'pointercancel', 'blur', 'keyup']) {
       button.addEventListener(name, up);
     }

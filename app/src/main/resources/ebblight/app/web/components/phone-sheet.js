@@ -59,7 +59,7 @@ export function phoneSheet({ store, say }, joined) {
       }
       await store.save();
       const answer = await post('/api/join', { name: file.name, log, ...(frames.value ? { frames: frames.value } : {}) });
-      const told = answer.cameras.map((camera) => (camera.clockOffsetSeconds === null ? `${camera.camera}: no frame is like an entry of the log.` : `${camera.camera}: ${camera.matched.length} of ${camera.frames} frames found, clock ${Math.abs(camera.clockOffsetSeconds)} s ${camera.clockOffsetSeconds < 0 ? 'behind' : 'ahead of'} the phone's.${camera.ambiguous ? ' Another offset would do as well: check it.' : ''}`));
+      const told = answer.cameras.map((camera) => (camera.clockOffsetSeconds === null ? `${camera.camera}: no frame is like an entry of the log.` : `${camera.camera}: ${camera.matched.length} of ${camera.frames} frames found, clock ${Math.abs(camera.clockOffsetSeconds)} s ${camera.clockOffsetSeconds < 0 ? 'behind' : 'ahead of'} the phone's.${camera.ambiguous ? ' Another offset would do as well: check it.' : ''}`)).concat((answer.warnings || []).map((w) => `${w[0].toUpperCase()}${w.slice(1)}.`));
       await store.load();
       fill(back, el('p', { role: 'status' }, el('b', {}, `${answer.added} new, ${answer.entries} in the log.`)), told.map((text) => el('p', {}, text)));
       say('The log is in the outing.');

@@ -98,9 +98,17 @@ export function mountPicture(host, emit) {
     // Lines drawn before are seen while parts are corrected, and leave the picture alone otherwise.
     for (const stroke of data.tool ? [...data.strokes, ...(drawing ? [drawing] : [])] : []) {
       const path = stroke.points.map(([x, y], i) => `${i ? 'L' : 'M'}${px(x).toFixed(1)} ${py(y).toFixed(1)}`).join('');
-      s += `<path d="${path}l.1 0" class="stroke-out"/><path d="${path}l.1 0" class="stroke-in"/>`;
+      const wide = (stroke.width || 0) * box.w;
+      if (wide) {
+        s += `<path d="${path}l.1 0" class="stroke-out" style="stroke-width:${(wide + 3).toFixed(1)}px;stroke-opacity:.5"/><path d="${path}l.1 0" class="stroke-in" style="stroke-width:${wide.toFixed(1)}px;stroke-opacity:.5"/>`;
+      } else {
+        s += `<path d="${path}l.1 0" class="stroke-out"/><path d="${path}l.1 0" class="stroke-in"/>`;
+      }
     }
-    if (data.tool) {
+    if (data.tool && data.wide) {
+      const r = (data.wide * box.w / 2).toFixed(1);
+      s += `<circle cx="${px(pen.x)}" cy="${py(pen.y)}" r="${r}" class="pen-out"/><circle cx="${px(pen.x)}" cy="${py(pen.y)}" r="${r}" class="pen-in"/>`;
+    } else if (data.tool) {
       s += `<path d="M${px(pen.x) - 12} ${py(pen.y)}h24M${px(pen.x)} ${py(pen.y) - 12}v24" class="pen-out"/><path d="M${px(pen.x) - 12} ${py(pen.y)}h24M${px(pen.x)} ${py(pen.y) - 12}v24" class="pen-in"/>`;
     }
     over.innerHTML = s;
@@ -129,14 +137,15 @@ export function mountPicture(host, emit) {
   };
   const finish = () => {
     if (drawing) {
-      emit('stroke', { kind: drawing.kind, points: drawing.points.map(([x, y]) => [Number(x.toFixed(4)), Number(y.toFixed(4))]) });
+      emit('stroke', { kind: drawing.kind, ...(drawing.width ? { width: drawing.width } : {}), points: drawing.points.map(([x, y]) => [Number(x.toFixed(4)), Number(y.toFixed(4))]) });
       drawing = null;
     }
   };
   host.addEventListener('pointerdown', (event) => {
     if (data.tool && event.button === 0 && !event.target.closest('button')) {
       host.setPointerCapture(event.pointerId);
-      drawing = { kind: data.tool, pointer: event.pointerId, points: [at(event)] };
+      drawing = { kind: data.tool, width: data.wide, pointer: event.pointerId, points: [at(event)] };
+      [pen.x, pen.y] = drawing.points[0];
       event.preventDefault();
       lay();
     }
@@ -172,7 +181,7 @@ export function mountPicture(host, emit) {
       if (drawing) {
         finish();
       } else {
-        drawing = { kind: data.tool, points: [[pen.x, pen.y]] };
+        drawing = { kind: data.tool, width: data.wide, points: [[pen.x, pen.y]] };
       }
     } else {
       return;
@@ -194,6 +203,11 @@ export function mountPicture(host, emit) {
         hatch(false);
         lay();
       }
+    },
+    /** A place of the picture, in pixels of the host, and how many of them it is wide. */
+    at: (x, y) => [px(x), py(y)],
+    get width() {
+      return box.w;
     },
     get shown() {
       return shown;

@@ -4,14 +4,16 @@
 import { el, fill, key } from '../dom.js';
 import * as engine from '../engine.js';
 import { json } from '../http-carrier.js';
+import { frameGap } from './frame-gap.js';
 import { openSheet } from './sheet.js';
 import { progressBox } from './progress.js';
 import { stepper } from './stepper.js';
 import { washPicture } from './wash-picture.js';
 import { takeFrames } from './take-frames.js';
-import { riseWords, watchWords, WATCH_GAP_SECONDS, WATCH_MINUTES } from '../logic/sea-watch.js';
+import { leaveAt } from '../logic/guard.js';
+import { riseOf, riseWords, stepOver, watchWords, waterOf, WATCH_GAP_SECONDS, WATCH_MINUTES } from '../logic/sea-watch.js';
 
-/** Sends files into the outing as the frames of one folder; its path. */
+/** Sends files into the outing as the frames of one folder: { path, timed } , timed when the times of the files are kept. */
 async function dropped(files, tell) {
   const batch = `watch-${new Date().toISOString().slice(0, 19).replace(/[^0-9]/g, '-')}`;
   let last = null;
@@ -19,7 +21,19 @@ async function dropped(files, tell) {
     tell(i / files.length);
     last = await json(`/api/drop?name=${encodeURIComponent(file.name)}${files.length > 1 ? `&batch=${batch}` : ''}`, { method: 'POST', body: file });
   }
-  return files.length > 1 ? last.folder : last.path;
+  return { path: files.length > 1 ? last.folder : last.path, timed: Boolean(last.timed) };
+}
+
+/** How much the tide rises from now until the time to leave; null where the outing knows no water, or no time is set. */
+async function tideRise(outing, now) {
+  const until = leaveAt(outing, now);
+  const water = until === null || until <= now ? null : waterOf(outing, await json('/api/water'));
+  if (!water) {
+    return null;
+  }
+  const { answer } = await engine.answer({ schema: 'tide/1', ...water, from: new Date(now).toISOString(), to: new Date(until).toISOString(), everySeconds: stepOver((until - now) / 1000) });
+  const metres = riseOf(answer.heights);
+  return metres === null ? null : { metres, until: outing.guard.leaveBy };
 }
 
 /** @param c of the steps: store, s, scene, redraw */
@@ -30,6 +44,7 @@ export function seaWatch({ store, s, go }) {
   let height = s.view.watch?.washMetres || 0;
 
   const words = (...rows) => rows.map((text) => el('p', {}, text));
+  const failed = (error) => error.name === 'AbortError' || fault(error);
   const fault = (error) => fill(host, el('p.fault', { role: 'alert' }, error.message), key('Again', ready, { class: 'act' }));
 
   function ready() {
@@ -59,9 +74,7 @@ export function seaWatch({ store, s, go }) {
     try {
       await read(await taking.done, true);
     } catch (error) {
-      if (error.name !== 'AbortError') {
-        fault(error);
-      }
+      failed(error);
     }
   }
 
@@ -71,19 +84,28 @@ export function seaWatch({ store, s, go }) {
     const progress = progressBox('Reading the watch', () => { halt.abort(); ready(); });
     fill(host, progress.box);
     try {
-      const path = await dropped(files, (fraction) => progress.update({ fraction: 0.1 * fraction, stage: 'keeping the frames', secondsLeft: null }));
-      const frames = watched ? { path, fps: 1 / WATCH_GAP_SECONDS } : { path };
+      const { path, timed } = await dropped(files, (fraction) => progress.update({ fraction: 0.1 * fraction, stage: 'keeping the frames', secondsLeft: null }));
+      const frames = watched && !timed ? { path, fps: 1 / WATCH_GAP_SECONDS } : { path };
       const options = { signal: halt.signal, onProgress: (state) => progress.update({ ...state, fraction: 0.1 + 0.9 * state.fraction }) };
-      await seen(frames, options);
+      await seen(frames, options).catch((error) => {
+        if (error.document?.needs !== 'fps') {
+          throw error;
+        }
+        askGap((fps) => {
+          fill(host, progress.box);
+          seen({ path, fps }, options).catch(failed);
+        });
+      });
     } catch (error) {
-      if (error.name !== 'AbortError') {
-        fault(error);
-      }
+      failed(error);
     }
   }
 
+  /** Frames that do not say when they were taken. */
+  const askGap = (choose) => fill(host, words('How far apart are these frames? The pictures do not say when they were taken.'), frameGap(1 / WATCH_GAP_SECONDS, choose));
+
   async function seen(frames, options) {
-    const rise = await json('/api/rise').catch(() => null);
+    const rise = await tideRise(store.outing, Date.now()).catch(() => null);
     const riseMetres = Math.max(0, rise?.metres || 0);
     const whole = await engine.wash(frames, [], height && riseMetres ? { washMetres: height, riseMetres } : {}, options);
     const { bitmap } = await engine.preview(frames, [], 0, options);

@@ -134,7 +134,7 @@ const BODIES = {
     return [
       el(`div.value.big${number.length > 3 ? '.long' : ''}`, {}, el('small', {}, d.shutter === 'timed' ? 'Timed shutter' : 'Bulb, by cable'), el('b', {}, number, el('i', {}, unit))),
       el('div.two', {}, el('div.value', {}, el('small', {}, 'Aperture'), el('b', {}, fLabel(d.fNumber))), el('div.value', {}, el('small', {}, 'ISO'), el('b', {}, String(d.iso)))),
-      line(d.filters.length ? `${d.filters.join(' + ')}-stop` : 'No filter', d.filters.length ? 'nearest the lens, glass dry' : 'the light is low enough'),
+      line(d.filters.length ? `${d.filters.join(' + ')}-stop` : 'No filter', d.filters.length ? 'nearest the lens, glass wiped' : 'the light is low enough'),
       warn('Do not touch the focus ring'),
       ...enteringWarnings(c),
       slateKey(c, false),

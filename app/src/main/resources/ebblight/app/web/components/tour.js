@@ -3,7 +3,7 @@
 import { el, key } from '../dom.js';
 
 const STEPS = [
-  ['The strips are your view at fourteen shutter times. Drag along them, or use the arrow keys: the picture follows.', '.time-axis'],
+  ['The strips are your view at fourteen shutter times. Drag along them: the picture follows.', '.time-axis'],
   ['Where the lane runs, every wish holds. Touch a word at the left to wish something else of a part.', '.axis-wish, .axis-touch'],
   ['Set a reading under Meter, then take the time to the shot: nine steps, in the order of the field.', '.side, .foot-bar'],
 ];

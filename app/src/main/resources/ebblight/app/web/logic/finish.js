@@ -37,6 +37,11 @@ export const gradeWord = (grade) => (Number.isInteger(grade) ? String(grade) : `
 
 export const paperWord = (paper) => (paper ? `${paper[0]} × ${paper[1]}` : 'as it is');
 
+const PART_WORDS = { flowing: 'water', drifting: 'cloud', swaying: 'branch', fixed: 'rock' };
+
+/** Stops by which a part of the view is printed lighter. */
+export const partStops = (finish, region) => (finish.parts || []).find((p) => p.region === region)?.stops || 0;
+
 /** Steps of a finish in words: [{ id, before, text }]; before is what joins it to the one before. */
 export function sentence(finish) {
   const steps = [];
@@ -62,6 +67,7 @@ export function sentence(finish) {
       add('filter', `through a ${LENS_FILTERS[indexIn(LENS_FILTERS, finish.blackAndWhite.filter)][1].split(',')[0]} filter`, ' ');
     }
   }
+  (finish.parts || []).forEach(({ region, stops }) => add(`part-${region}`, `the ${liftWord(PART_WORDS[region] || region, stops)}`));
   if (finish.tone?.shadows) {
     add('shadows', liftWord('shadows', finish.tone.shadows));
   }
@@ -92,6 +98,10 @@ export function valueOf(finish, id) {
   if (colour) {
     return finish.blackAndWhite?.colours?.[colour[1]]?.stops;
   }
+  const part = /^part-(.+)$/.exec(id);
+  if (part) {
+    return partStops(finish, part[1]);
+  }
   const inside = { shadows: ['tone', 'shadows'], lights: ['tone', 'lights'], filter: ['blackAndWhite', 'filter'], 'toning-shadows': ['toning', 'shadows'], 'toning-lights': ['toning', 'lights'] }[id];
   return inside ? finish[inside[0]]?.[inside[1]] : finish[id];
 }
@@ -103,6 +113,15 @@ export function withValue(finish, id, value) {
   if (colour) {
     if (next.blackAndWhite?.colours?.[colour[1]]) {
       next.blackAndWhite.colours[colour[1]].stops = value ?? 0;
+    }
+    return next;
+  }
+  const part = /^part-(.+)$/.exec(id);
+  if (part) {
+    const others = (next.parts || []).filter((p) => p.region !== part[1]);
+    next.parts = value ? [...others, { region: part[1], stops: value }] : others;
+    if (!next.parts.length) {
+      delete next.parts;
     }
     return next;
   }

@@ -4,12 +4,20 @@ import { clampThird, thirdOf, secondsOf } from '../axis/scale.js';
 
 export const PAGES = ['before', 'there', 'after', 'kit'];
 
+/** Seconds of a time as commands read it: "4m", "4m30s", "1/60", "0.8s", "30"; 0 for what is no time. */
+export function secondsTyped(text) {
+  const found = /^(?:(\d+(?:\.\d+)?)m)?(?:(\d+(?:\.\d+)?)(?:\/(\d+(?:\.\d+)?))?s?)?$/.exec((text || '').trim());
+  const [, minutes = 0, seconds = 0, parts = 1] = found || [];
+  const whole = 60 * Number(minutes) + Number(seconds) / Number(parts);
+  return Number.isFinite(whole) ? whole : 0;
+}
+
 export function readPlace(hash) {
   const [path, query = ''] = hash.replace(/^#/, '').split('?');
   const parts = path.split('/').map((part) => decodeURIComponent(part));
   const page = PAGES.includes(parts[0]) ? parts[0] : 'there';
   const asked = new URLSearchParams(query);
-  const seconds = parseFloat(asked.get('time'));
+  const seconds = secondsTyped(asked.get('time'));
   const after = page === 'after';
   return {
     page,

@@ -49,7 +49,7 @@ export const WISHES = [
 ];
 
 /** A sentence of the engine with the wishes called as they are here. */
-export const plainWords = (text) => WISHES.filter((wish) => /[A-Z0-9]/.test(wish.name)).reduce((said, wish) => said.replace(new RegExp(`\\b${wish.name}\\b`), wish.title.toLowerCase()), text).replace(' (skylineDegrees)', '').replace(/^./, (first) => first.toUpperCase());
+export const plainWords = (text) => WISHES.filter((wish) => /[A-Z0-9]/.test(wish.name)).reduce((said, wish) => said.replace(new RegExp(`\\b${wish.name}\\b`), wish.title.toLowerCase()), text).replace(/^./, (first) => first.toUpperCase());
 
 /** One end of a wish moved by a step; the ends never pass each other. */
 export function moved(wish, value, end, direction) {

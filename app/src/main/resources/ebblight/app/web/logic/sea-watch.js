@@ -4,6 +4,7 @@ import { plain } from '../axis/scale.js';
 
 export const WATCH_MINUTES = 5;
 export const WATCH_GAP_SECONDS = 5;
+const RISE_EVERY_SECONDS = 300;
 
 const time = (seconds) => {
   const { number, unit } = plain(Math.max(1, Math.round(seconds)));
@@ -12,6 +13,21 @@ const time = (seconds) => {
 
 export const watchWords = ({ watchedSeconds, highestAtSeconds, washedFraction }) =>
   washedFraction > 0 ? `Highest wash of ${time(watchedSeconds)}: it came after ${time(highestAtSeconds)}.` : `No wash above the usual water in ${time(watchedSeconds)}.`;
+
+/** Seconds between the heights that are looked at, about five minutes: the last one falls on the end of the span. */
+export const stepOver = (seconds) => Math.max(1, seconds / Math.ceil(seconds / RISE_EVERY_SECONDS) - 1e-6);
+
+/** The water as the engine takes it, a typed table before a station; null where the outing knows neither. */
+export function waterOf({ plan }, { table, station }) {
+  const typed = Array.isArray(plan?.table) ? plan.table : table;
+  return typed ? { table: typed } : station ? { station } : null;
+}
+
+/** How far the highest water of a span is above its first; null where the table of waters does not reach over all of it. */
+export function riseOf(heights) {
+  const levels = heights.map((one) => one.heightMetres);
+  return levels.length && levels.every((level) => level !== null) ? Math.max(...levels) - levels[0] : null;
+}
 
 /** @param rise { metres, until } of the tide, or null when it is not known */
 export function riseWords(rise, washMetres, outing) {

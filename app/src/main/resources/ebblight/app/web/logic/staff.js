@@ -8,7 +8,7 @@ export const STEPS = [
   { id: 'level', name: 'Level', title: 'Level, and firm', done: 'It stands', line: 'spikes in, strap off' },
   { id: 'focus', name: 'Focus, lock', title: 'Focus, lock', done: 'Focus is locked', line: 'manual, stabiliser off' },
   { id: 'test', name: 'Test frame', title: 'Test frame', done: 'The test frame is right', line: 'manual, RAW, fixed white balance' },
-  { id: 'nd', name: 'ND on', title: 'ND on, then set', done: 'ND is on', line: 'nearest the lens, glass dry' },
+  { id: 'nd', name: 'ND on', title: 'ND on, then set', done: 'ND is on', line: 'nearest the lens, glass wiped' },
   { id: 'cover', name: 'Cover, shade', title: 'Cover, shade', done: 'Covered', line: 'eyepiece shut, sun shaded' },
   { id: 'expose', name: 'Expose', title: 'Expose', done: '', line: 'counted in, press at 0' },
   { id: 'judge', name: 'Judge', title: 'Judge', done: '', line: 'keep or again' },
@@ -42,6 +42,19 @@ export function runAt(run, now) {
     over: Math.max(0, -left),
     stops: stopsIfClosed(elapsed, run.plannedSeconds, run.stopsPerMinute || 0),
   };
+}
+
+/** What two clocks may differ by between two looks at them, milliseconds: a busy phone is late by less. */
+const LEAST_SET_MILLIS = 500;
+
+/**
+ * How far the clock of the wall was set between two looks at it and at a clock that cannot be set, { wall, steady } in
+ * milliseconds; 0 when it was not. Where the page was not seen in between, a clock ahead may as well be a phone that
+ * slept: only one set back is told.
+ */
+export function clockSet(before, now, seenAllTheTime) {
+  const set = now.wall - before.wall - (now.steady - before.steady);
+  return set < -LEAST_SET_MILLIS || (seenAllTheTime && set > LEAST_SET_MILLIS) ? set : 0;
 }
 
 /** A tap on the shutter's count: common practice. */

@@ -4,6 +4,20 @@ export const PPI = [150, 180, 200, 240, 254, 300, 360, 400, 480, 600, 720];
 export const EDGES = [640, 800, 1080, 1200, 1600, 2048, 2560, 3000, 3840, 5000, 6000, 8000];
 export const BYTES = [50e3, 100e3, 150e3, 200e3, 300e3, 400e3, 500e3, 600e3, 800e3, 1e6, 1.5e6, 2e6, 3e6, 5e6, 10e6];
 
+/** What becomes of colours that paper and ink cannot hold (the rendering intents of ICC.1:2022), and our words for it. */
+export const INTENTS = [['relative', 'the nearest that it has'], ['perceptual', 'all drawn in together'], ['absolute', 'with the paper’s own white'], ['saturation', 'kept strong']];
+
+/** What a proof says, in sentences. */
+export function provedWords({ profile, movedFraction, joinedSteps, darkestLightness }) {
+  const share = 100 * movedFraction;
+  const joined = joinedSteps.length;
+  return [
+    share < 0.05 ? 'every colour holds' : `${share < 10 ? share.toFixed(1) : Math.round(share)} % of the picture changes its colour`,
+    joined ? `the darkest ${joined} half ${joined === 1 ? 'step joins' : 'steps join'} the one before` : 'every half stop down to black stays apart',
+    `its black: L* ${Math.round(darkestLightness)}${profile ? `; ${profile}` : ''}`,
+  ];
+}
+
 const INCH = 2.54;
 const BYTES_A_PIXEL = 6;
 

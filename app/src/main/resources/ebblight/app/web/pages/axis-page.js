@@ -1,6 +1,6 @@
 // The axis page of There: number, picture, parts, panel, and the axis itself.
 
-import { el, fill, key, marks } from '../dom.js';
+import { betweenTouches, el, fill, key, marks } from '../dom.js';
 import { glyph, nameOfKind, sealOfKind, sealSvg } from '../axis/marks.js';
 import { mountAxis } from '../axis/axis.js';
 import { clampThird, dialOf, say as sayTime, sayThird, thirdOf } from '../axis/scale.js';
@@ -54,8 +54,8 @@ export function showAxisPage(host, app) {
     }
   });
 
-  const phone = () => innerWidth <= 700;
-  const narrow = () => innerWidth < 1200;
+  const phone = () => innerWidth <= 700 || innerHeight <= 500;
+  const narrow = () => innerWidth < 1200 || phone();
   const form = () => (phone() ? 'phone' : innerWidth < 1200 || innerHeight < 820 ? 'low' : 'desk');
   const night = () => document.body.dataset.light === 'night';
 
@@ -321,6 +321,8 @@ export function showAxisPage(host, app) {
   }
 
   drawAll();
+  const drawing = betweenTouches(host, drawAll);
+  const noting = betweenTouches(host, drawNotes);
   document.fonts?.ready.then(() => host.isConnected && drawAll());
   const endTour = tour(store, host);
 
@@ -328,11 +330,13 @@ export function showAxisPage(host, app) {
     tell(what) {
       if (what === 'picture' || what === 'parts') {
         showPicture();
+      } else if (what === 'progress') {
+        noting.soon();
       } else {
-        drawAll();
+        drawing.soon();
       }
     },
-    redraw: drawAll,
+    redraw: drawing.soon,
     tick(time) {
       if (store.outing.guard?.leaveBy && Math.floor(time / 1000) % 10 === 0) {
         built = scene.model();
@@ -372,6 +376,8 @@ export function showAxisPage(host, app) {
     leave() {
       cancelAnimationFrame(frame);
       clearTimeout(tagTimer);
+      drawing.end();
+      noting.end();
       endTour();
     },
   };

@@ -121,7 +121,7 @@ export function open(host, { say }) {
       el(
         'div.kit',
         {},
-        el('div.kit-head', {}, el('h1', {}, 'Kit'), el('p', {}, 'The first camera and lens in the bag, and all filters in it, are used in There. Engraved densities are off by a third of a stop or more: measure with and without, and set it here.'), el('div.keys', {}, kit?.whose ? bags() : '', kit?.whose ? el('a.alt', { href: `data:application/json,${encodeURIComponent(JSON.stringify(kit))}`, download: 'ebblight-kit.json' }, 'Export') : el('a.alt', { href: '/api/kit?export=1', download: 'ebblight-kit.json' }, 'Export'), key('Import', () => input.click(), { class: 'alt' }))),
+        el('div.kit-head', {}, el('h1', {}, 'Kit'), el('p', {}, 'The first camera and lens in the bag, and all filters in it, are used in There. Engraved densities are off by a third of a stop or more: measure with and without, and set it here.', kit?.whose ? '' : ' Export writes the kit and all that the outings taught as one file; Import takes either in again.'), el('div.keys', {}, kit?.whose ? bags() : '', kit?.whose ? el('a.alt', { href: `data:application/json,${encodeURIComponent(JSON.stringify(kit))}`, download: 'ebblight-kit.json' }, 'Export') : el('a.alt', { href: '/api/kit?export=1', download: 'ebblight-memory.json' }, 'Export'), key('Import', () => input.click(), { class: 'alt' }))),
         fault ? el('p.fault', { role: 'alert' }, fault) : '',
         kit ? ['filters', 'cameras', 'lenses'].map(section) : el('p.wait', {}, 'Opening the kit.'),
         input,

@@ -34,5 +34,7 @@ export function showLog(host, app) {
       el(`span.verdict-word${e.verdict === 'not' ? '.not' : ''}`, {}, e.verdict === 'not' ? 'not this one' : e.verdict === 'keep' ? 'kept' : 'not judged'),
     );
   draw();
-  return { tell: draw, redraw: draw, key: (event) => event.key === 'Escape' && go({ part: null, step: null, third: scene.state.third }) };
+  // what is not saved yet is a moment later
+  const unheard = store.listen(draw);
+  return { tell: draw, redraw: draw, leave: unheard, key: (event) => event.key === 'Escape' && go({ part: null, step: null, third: scene.state.third }) };
 }

@@ -1,6 +1,6 @@
 // The way to the shot: the staff of steps, one shot state above them, the guard above all.
 
-import { el, fill, key, marks } from '../dom.js';
+import { betweenTouches, el, fill, key, marks } from '../dom.js';
 import { sayThird } from '../axis/scale.js';
 import { latestStart, minutesLeft } from '../logic/guard.js';
 import { stepAfter, stepsOf } from '../logic/staff.js';
@@ -113,16 +113,17 @@ export function showShot(host, app) {
   const wide = () => innerWidth > 700 && innerHeight > 500;
 
   draw();
+  const drawing = betweenTouches(host, () => body?.running || draw());
   content.querySelector('h1')?.setAttribute('tabindex', '-1');
   return {
     tell(what) {
       if (what === 'picture') {
         picture.show(scene.pictures.at(s.third));
-      } else if (!body?.running) {
-        draw();
+      } else if (what !== 'progress') {
+        drawing.soon();
       }
     },
-    redraw: () => (body?.running ? picture.show(scene.pictures.at(s.third)) : draw()),
+    redraw: () => (body?.running ? picture.show(scene.pictures.at(s.third)) : drawing.soon()),
     tick(now) {
       if (minutesLeft(store.outing, now) !== lastMinutes) {
         drawGuard(now);
@@ -134,6 +135,9 @@ export function showShot(host, app) {
         go({ part: null, step: null, third: s.third });
       }
     },
-    leave: () => body?.leave?.(),
+    leave() {
+      drawing.end();
+      body?.leave?.();
+    },
   };
 }

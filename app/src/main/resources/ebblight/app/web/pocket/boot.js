@@ -1,10 +1,11 @@
-// Unpacks the page: parts lie in it gzipped, as characters (Base91 of the packer). Modules get addresses of their own, told to the browser by an
-// import map.
+// Unpacks the page: parts lie in it as characters (Base91 of the packer), gzipped; the engine by LZMA, for the worker to
+// undo. Modules get addresses of their own, told to the browser by an import map.
 
 (async () => {
   const packed = (name) => document.getElementById(`part-${name}`);
-  const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789!#$%&()*+,./:;=>?@[]^_`{|}~"-';
+  // also given to the worker, as text: it stands on its own
   const unpacked = (text) => {
+    const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789!#$%&()*+,./:;=>?@[]^_`{|}~"-';
     const values = new Uint8Array(128);
     for (let i = 0; i < DIGITS.length; i++) {
       values[DIGITS.charCodeAt(i)] = i;
@@ -32,11 +33,7 @@
     }
     return raw.subarray(0, length);
   };
-  const bytes = async (name) => {
-    const stream = new Blob([unpacked(packed(name).textContent)]).stream().pipeThrough(new DecompressionStream('gzip'));
-    return new Uint8Array(await new Response(stream).arrayBuffer());
-  };
-  const text = async (name) => new TextDecoder().decode(await bytes(name));
+  const text = (name) => new Response(new Blob([unpacked(packed(name).textContent)]).stream().pipeThrough(new DecompressionStream('gzip'))).text();
   const cannot = (words) => {
     document.getElementById('main').textContent = words;
   };
@@ -52,7 +49,7 @@
     cannot('This browser is too old for the page. It needs one of 2023 or newer.');
     return;
   }
-  globalThis.ebblightParts = { wasm: packed('wasm') !== null, script: packed('script') !== null, bytes, text };
+  globalThis.ebblightParts = { wasm: packed('wasm') !== null, script: packed('script') !== null, text, unpacked, packed: (name) => packed(name).textContent };
   try {
     const style = document.createElement('style');
     style.textContent = await text('styles');

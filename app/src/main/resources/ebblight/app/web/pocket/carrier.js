@@ -3,9 +3,8 @@
 
 import * as reason from './reason.js';
 import * as keep from './keep.js';
-import { leaveAt } from '../logic/guard.js';
 import { packedOuting } from './packed.js';
-import { readFrames } from './clip.js';
+import { laterOnes, readFrames } from './clip.js';
 import { newer } from './newer.js';
 import { linearPicture, smaller, stripOf } from './draw.js';
 import { forgetOthers, freeName, recall, remember } from './remembered.js';
@@ -105,7 +104,8 @@ async function drop(query, file, options) {
   files.push(file);
   batches.set(batch, files);
   clips.set(batch, { files });
-  return { path: `${batch}/${name}`, folder: batch };
+  // the files themselves stay here, with the time at which each was taken
+  return { path: `${batch}/${name}`, folder: batch, timed: true };
 }
 
 async function clipOf(path, options) {
@@ -121,10 +121,27 @@ async function clipOf(path, options) {
   return clip;
 }
 
+/** The frames of pictures as typed, one after the other; else those that say by their times that they came later. */
+function timed(clip, fps) {
+  if (!clip.pictures) {
+    return clip;
+  }
+  clip.timed ||= new Map();
+  if (!clip.timed.has(fps)) {
+    const frames = fps ? clip.frames.map((one, i) => ({ ...one, seconds: i / fps })) : laterOnes(clip.frames);
+    clip.timed.set(fps, { ...clip, frames });
+  }
+  const known = clip.timed.get(fps);
+  if (known.frames.length < 2) {
+    refuse(422, 'The pictures do not say when they were taken: all have one time.', { needs: 'fps' });
+  }
+  return known;
+}
+
 /** Describes the frames for the engine, and hands them over when they are others than last time. */
 async function framesOf(request, options) {
-  const { path } = request.frames;
-  const clip = await clipOf(path, { ...options, tell: (fraction, stage) => options.onProgress?.({ fraction: 0.4 * fraction, stage, secondsLeft: null }) });
+  const { path, fps } = request.frames;
+  const clip = timed(await clipOf(path, { ...options, tell: (fraction, stage) => options.onProgress?.({ fraction: 0.4 * fraction, stage, secondsLeft: null }) }), fps);
   if (handed !== clip) {
     await reason.forget();
     for (const [i, frame] of clip.frames.entries()) {
@@ -215,22 +232,14 @@ async function strip(request, frames, options) {
   return { answer: { schema: 'strip/1', firstThird: FIRST, everyThirds: every, strips }, blobs: made };
 }
 
-/** How much the tide rises from now until the time to leave; null where no station was packed or no time is set. */
-async function rise() {
-  const packed = await packedOuting();
-  const { outing: document } = await outing();
-  const now = Date.now();
-  const until = leaveAt(document, now);
-  if (!packed.station || until === null || until <= now) {
-    return null;
-  }
-  const { heights } = await reason.answer({ schema: 'tide/1', station: packed.station, from: new Date(now).toISOString(), to: new Date(until).toISOString(), everySeconds: 300 });
-  const levels = heights.map((one) => one.heightMetres);
-  return { metres: Math.max(...levels) - levels[0], until: document.guard.leaveBy };
+/** The water that was packed: a station's constants, the rows of a file of waters. */
+async function water() {
+  const { table, station } = await packedOuting();
+  return { ...(table ? { table } : {}), ...(station ? { station } : {}) };
 }
 
 const routes = {
-  'GET /api/rise': rise,
+  'GET /api/water': water,
   'GET /api/outing': outing,
   'PUT /api/outing': (query, body) => writeOuting(JSON.parse(body)),
   'GET /api/kit': kit,

@@ -111,13 +111,23 @@ async function ofPictures(files, tell, signal) {
   return { width: canvas.width, height: canvas.height, sourceWidth: size[0], sourceHeight: size[1], frames };
 }
 
-/** Reads files that were chosen or filmed; repeats of a frame are left out. */
+/** Frames that were taken after the one before them; a repeat is none. */
+export const laterOnes = (frames) => frames.filter((one, i) => i === 0 || one.seconds > frames[i - 1].seconds);
+
+/** Reads files that were chosen or filmed. Pictures keep all their frames: how far apart they are may yet be typed. */
 export async function readFrames(files, tell, signal) {
   const clip = files.length === 1 && files[0].type.startsWith('video/');
-  const read = clip ? await ofVideo(files[0], tell, signal) : await ofPictures(files, tell, signal);
-  read.frames = read.frames.filter((one, i) => i === 0 || one.seconds > read.frames[i - 1].seconds);
+  if (!clip) {
+    const read = await ofPictures(files, tell, signal);
+    if (read.frames.length < 2) {
+      throw new Error(`${files[0].name}: only one frame; motion needs several of the same view. Choose them together.`);
+    }
+    return { ...read, pictures: true };
+  }
+  const read = await ofVideo(files[0], tell, signal);
+  read.frames = laterOnes(read.frames);
   if (read.frames.length < 2) {
-    throw new Error(clip ? `${files[0].name}: no two frames of it could be read. Take it to the desk.` : 'The pictures do not say when they were taken: all have one time. Motion needs frames of different times.');
+    throw new Error(`${files[0].name}: no two frames of it could be read. Take it to the desk.`);
   }
   return read;
 }

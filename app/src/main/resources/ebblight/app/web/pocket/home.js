@@ -37,7 +37,7 @@ export function open(host, { store, say }) {
       {},
       el('h1', {}, 'Bring it home'),
       el('p', {}, frames ? `${frames} ${frames === 1 ? 'frame is' : 'frames are'} in the log.` : 'The log is empty so far; every exposure writes itself.'),
-      el('p', {}, 'On the desk, "ebblight outing join FOLDER FILE" takes it into the outing and matches it with the frames.'),
+      el('p', {}, 'On the desk, "The phone’s log" (After) takes it into the outing and finds the frame of each entry; so does "ebblight outing join FOLDER FILE".'),
       store.whole.beside ? '' : el('p.fault', { role: 'alert' }, store.whole.keptWords),
       globalThis.ebblightNewer ? el('p', {}, 'A newer page has come; logs and bag stay as they are. ', key('Use it now', () => location.reload(), { class: 'alt' })) : '',
       el('div.keys', {}, key('Save or send the log', share, { class: 'act' })),

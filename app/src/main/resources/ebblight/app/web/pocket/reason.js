@@ -25,7 +25,7 @@ async function start() {
     throw new Error('This browser cannot run the page: it needs a browser of 2024 or newer, or the page from its folder, which also runs in older ones.');
   }
   // the script is of the kind that fills in "exports"; a worker from a file may not import anything
-  const source = how === 'wasm' ? [await parts.text('wasm-runtime')] : ['var exports = {};\n', await parts.text('script'), '\nself.ebblightReason = exports;\n'];
+  const source = how === 'wasm' ? [await parts.text('wasm-runtime'), `\nconst unpacked = ${parts.unpacked};\n`] : ['var exports = {};\n', await parts.text('script'), '\nself.ebblightReason = exports;\n'];
   source.push(await parts.text('worker'));
   const made = new Worker(URL.createObjectURL(new Blob(source, { type: 'text/javascript' })));
   const ready = new Promise((done, failed) => {
@@ -51,7 +51,7 @@ async function start() {
       }
     };
   });
-  made.postMessage({ reason: how, wasm: how === 'wasm' ? await parts.bytes('wasm') : null });
+  made.postMessage({ reason: how, wasm: how === 'wasm' ? parts.packed('wasm') : null });
   await ready;
   const ask = (message, onProgress) =>
     new Promise((done, failed) => {

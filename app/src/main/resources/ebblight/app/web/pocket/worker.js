@@ -5,7 +5,7 @@ let engine = null;
 
 const open = {
   async wasm({ wasm }) {
-    const { exports } = await TeaVM.wasmGC.load(wasm);
+    const { exports } = await TeaVM.wasmGC.load(unlzma(unpacked(wasm)));
     return exports;
   },
   script: () => self.ebblightReason,

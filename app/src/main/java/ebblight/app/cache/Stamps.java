@@ -1,4 +1,4 @@
-package ebblight.app.serve;
+package ebblight.app.cache;
 
 import ebblight.imaging.Inputs;
 import java.io.IOException;
@@ -9,12 +9,12 @@ import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
 
 /** What tells a file from what it was before: its path, size and time. */
-final class Stamps {
+public final class Stamps {
 
     private Stamps() {}
 
     /** The stamp of a file, or of all pictures in a folder and below. */
-    static String of(Path path) throws IOException {
+    public static String of(Path path) throws IOException {
         if (!Files.isDirectory(path)) {
             return stamp(path, Files.readAttributes(path, BasicFileAttributes.class));
         }

@@ -1,4 +1,4 @@
-package ebblight.app.serve;
+package ebblight.app.cache;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

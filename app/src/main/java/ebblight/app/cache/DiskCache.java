@@ -1,4 +1,4 @@
-package ebblight.app.serve;
+package ebblight.app.cache;
 
 import ebblight.imaging.OutputFile;
 import java.io.IOException;
@@ -22,7 +22,7 @@ import java.util.stream.Stream;
  * Files that can be made again, by the digest of what they were made from. Never grows beyond its bound: the ones not
  * used for longest go first.
  */
-final class DiskCache {
+public final class DiskCache {
 
     private static final int CHECK_EVERY = 50;
 
@@ -31,7 +31,7 @@ final class DiskCache {
     private final Clock clock;
     private int written;
 
-    DiskCache(Path folder, long mostBytes, Clock clock) throws IOException {
+    public DiskCache(Path folder, long mostBytes, Clock clock) throws IOException {
         this.folder = Files.createDirectories(folder);
         this.mostBytes = mostBytes;
         this.clock = clock;
@@ -39,7 +39,7 @@ final class DiskCache {
     }
 
     /** A name for what is made from {@code parts}. */
-    static String name(String ending, String... parts) {
+    public static String name(String ending, String... parts) {
         try {
             MessageDigest digest = MessageDigest.getInstance("SHA-256");
             for (String part : parts) {
@@ -52,7 +52,7 @@ final class DiskCache {
         }
     }
 
-    Optional<byte[]> get(String name) throws IOException {
+    public Optional<byte[]> get(String name) throws IOException {
         Path file = folder.resolve(name);
         try {
             byte[] bytes = Files.readAllBytes(file);
@@ -63,15 +63,15 @@ final class DiskCache {
         }
     }
 
-    Path path(String name) {
+    public Path path(String name) {
         return folder.resolve(name);
     }
 
-    boolean has(String name) {
+    public boolean has(String name) {
         return Files.exists(folder.resolve(name));
     }
 
-    synchronized void put(String name, byte[] bytes) throws IOException {
+    public synchronized void put(String name, byte[] bytes) throws IOException {
         OutputFile.write(folder.resolve(name), bytes);
         Files.setLastModifiedTime(folder.resolve(name), FileTime.from(clock.instant()));
         if (++written % CHECK_EVERY == 0) {
@@ -93,7 +93,7 @@ final class DiskCache {
     }
 
     /** Takes the longest unused files away until the rest is within nine tenths of the bound. */
-    synchronized void shrink() throws IOException {
+    public synchronized void shrink() throws IOException {
         List<Entry> entries = new ArrayList<>();
         long sum = 0;
         try (Stream<Path> list = Files.list(folder)) {

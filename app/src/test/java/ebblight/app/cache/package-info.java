@@ -1,0 +1,4 @@
+@NullMarked
+package ebblight.app.cache;
+
+import org.jspecify.annotations.NullMarked;
