@@ -87,8 +87,7 @@ record Crests(double likeness, double patches, double waves) {
             }
             cells = new double[frames][CELLS];
             means = new double[starts][CELLS];
-            power = new double
-                    [Math.min(MOST_WAVES, Math.min(frames / 4, (int) (FASTEST_HERTZ * spacing * frames)))];
+            power = new double[Math.min(MOST_WAVES, Math.min(frames / 4, (int) (FASTEST_HERTZ * spacing * frames)))];
         }
 
         Crests crests() {
@@ -181,7 +180,8 @@ record Crests(double likeness, double patches, double waves) {
                 for (int i = 0; i < first.length; i++) {
                     for (int j = i + 1; j < first.length; j++) {
                         if (apart(i, j)) {
-                            double d = sums[first[i] + block] - sums[first[i]] - sums[first[j] + block] + sums[first[j]];
+                            double d =
+                                    sums[first[i] + block] - sums[first[i]] - sums[first[j] + block] + sums[first[j]];
                             square += d * d;
                             told++;
                         }

@@ -31,13 +31,15 @@ final class FarWater {
         byte[] labels = regions.labels();
         byte[] even = new byte[labels.length];
         for (int p = 0; p < even.length; p++) {
+            int row = p / w;
             boolean stands = labels[p] == Kind.FIXED.column() && fixed[p] - (double) plain[p] < BY_HAND;
-            even[p] = (byte) (stands && p / w > line.at(p % w, w) && looksAsItsRow(median, p, w) ? 1 : 0);
+            even[p] = (byte) (stands && row > line.at(p % w, w) && looksAsItsRow(median, p, w) ? 1 : 0);
         }
         Areas areas = Areas.of(even, w, h);
         boolean[] far = new boolean[areas.count()];
         for (int p = 0; p < even.length; p++) {
-            far[areas.at(p)] |= even[p] > 0 && p / w <= line.at(p % w, w) + BEGINS * h;
+            int row = p / w;
+            far[areas.at(p)] |= even[p] > 0 && row <= line.at(p % w, w) + BEGINS * h;
         }
         float[][] share = new float[RegionModel.KINDS][];
         for (int c = 0; c < share.length; c++) {

@@ -79,7 +79,8 @@ record Parting(
         SoftRegions regions = SwayRims.apply(SoftRegions.of(logits, median, w, h, work), rest);
         int fixed = Kind.FIXED.column();
         Optional<Horizon> horizon = Horizon.find(regions, median);
-        SoftRegions cut = horizon.map(line -> FarWater.apply(line.apply(regions), line, median, logits[fixed], plain[fixed]))
+        SoftRegions cut = horizon.map(
+                        line -> FarWater.apply(line.apply(regions), line, median, logits[fixed], plain[fixed]))
                 .orElse(regions);
         return new Decided(cut, RegionMap.of(cut), horizon);
     }

@@ -36,7 +36,8 @@ class CrestsTest {
             float[][] frames = new float[FRAMES][WIDTH * ROWS];
             for (int i = 0; i < FRAMES; i++) {
                 for (int p = 0; p < WIDTH * ROWS; p++) {
-                    double turn = 2 * Math.PI * waves * i / FRAMES + p / WIDTH / 7.0;
+                    int row = p / WIDTH;
+                    double turn = 2 * Math.PI * waves * i / FRAMES + row / 7.0;
                     frames[i][p] = (float) (Math.cos(turn) + dice.normal());
                 }
             }
