@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.google.zxing.BinaryBitmap;
+import org.openqa.selenium.OutputType;
+import java.util.Map;
+import java.awt.Graphics2D;
+import com.google.zxing.ReaderException;
+import com.google.zxing.DecodeHintType;
 import com.google.zxing.RGBLuminanceSource;
 import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
@@ -123,13 +128,31 @@ class PhoneSheetTest {
                 .isGreaterThan(PocketCode.MOST_SIGNS);
     }
 
-    private static String onScreen(byte[] png) throws Exception {
-        BufferedImage picture = ImageIO.read(new ByteArrayInputStream(png));
-        int[] pixels = picture.getRGB(0, 0, picture.getWidth(), picture.getHeight(), null, 0, picture.getWidth());
-        return new QRCodeReader()
-                .decode(new BinaryBitmap(
-                        new HybridBinarizer(new RGBLuminanceSource(picture.getWidth(), picture.getHeight(), pixels))))
-                .getText();
+    /** The text of the code on a screen, as a phone reads it: it looks until it can, at several distances. */
+    private static String onScreen(Browser screen) throws Exception {
+        ReaderException unread = null;
+        for (int look = 0; look < 12; look++) {
+            BufferedImage picture = ImageIO.read(
+                    new ByteArrayInputStream(screen.find(".code svg").getScreenshotAs(OutputType.BYTES)));
+            int scale = 1 + look % 3;
+            int w = scale * picture.getWidth();
+            int h = scale * picture.getHeight();
+            BufferedImage near = new BufferedImage(w, h, BufferedImage.TYPE_INT_RGB);
+            Graphics2D pen = near.createGraphics();
+            pen.drawImage(picture, 0, 0, w, h, null);
+            pen.dispose();
+            int[] pixels = near.getRGB(0, 0, w, h, null, 0, w);
+            try {
+                return new QRCodeReader()
+                        .decode(
+                                new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(w, h, pixels))),
+                                Map.of(DecodeHintType.TRY_HARDER, Boolean.TRUE))
+                        .getText();
+            } catch (ReaderException e) {
+                unread = e;
+            }
+        }
+        throw new AssertionError("no code can be read on the screen", unread);
     }
 
     @Test
@@ -154,7 +177,7 @@ class PhoneSheetTest {
             desk.browser().find("input[type=url]").sendKeys(PocketSiteTest.at(port, ""));
             desk.browser().press("Show the outing as a code");
             String address =
-                    onScreen(desk.browser().find(".code svg").getScreenshotAs(org.openqa.selenium.OutputType.BYTES));
+                    onScreen(desk.browser());
 
             phone.browser().driver().get("about:blank");
             phone.browser().driver().get(address);
@@ -202,7 +225,7 @@ class PhoneSheetTest {
             screen.press("The phone’s log");
             screen.until("document.body.innerText.includes('Off. Opened, this machine hands the page')");
             screen.press("Hand the page over");
-            String link = onScreen(screen.find(".code svg").getScreenshotAs(org.openqa.selenium.OutputType.BYTES));
+            String link = onScreen(screen);
             assertThat(screen.text()).contains(link, "a quarter of an hour", "plain http");
 
             phone.browser().driver().get(link);
@@ -227,7 +250,7 @@ class PhoneSheetTest {
             assertThatThrownBy(() -> get(link)).isInstanceOf(java.net.ConnectException.class);
             screen.press("Hand the page over");
             screen.until("document.querySelector('.code svg')");
-            assertThat(onScreen(screen.find(".code svg").getScreenshotAs(org.openqa.selenium.OutputType.BYTES)))
+            assertThat(onScreen(screen))
                     .as("another door, another token")
                     .doesNotContain(token);
         } finally {
