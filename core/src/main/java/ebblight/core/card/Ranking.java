@@ -87,12 +87,12 @@ public final class Ranking {
             notes.add(percent(f.clippedFraction()) + " of it is clipped");
         }
         if (Math.abs(f.levelStops()) > OFF_STOPS) {
-            notes.add(Numbers.shortest(Math.abs(f.levelStops()), 1) + " stops "
-                    + (f.levelStops() > 0 ? "brighter" : "darker") + " than the middle of this view");
+            notes.add(Numbers.stops(Math.abs(f.levelStops())) + " " + (f.levelStops() > 0 ? "brighter" : "darker")
+                    + " than the middle of this view");
         }
         if (f.veilStops() > VEILED_STOPS) {
-            notes.add("stray light lifts the shadows by " + Numbers.shortest(f.veilStops(), 1)
-                    + " stops: sun on the glass, or light in by the eyepiece");
+            notes.add("stray light lifts the shadows by " + Numbers.stops(f.veilStops())
+                    + ": sun on the glass, or light in by the eyepiece");
         }
         if (Math.abs(f.tiltDegrees()) > TILTED_DEGREES) {
             notes.add("horizon " + Numbers.shortest(Math.abs(f.tiltDegrees()), 1) + "° lower on the "

@@ -53,7 +53,7 @@ public record BalanceWay(Kind kind, double stops, double leftStops, String words
                     Kind.ONE_EXPOSURE,
                     0,
                     balance.stops(),
-                    "one exposure: " + Numbers.shortest(size, 1) + " stops look natural as they are"));
+                    "one exposure: a difference of " + Numbers.stops(size) + " looks natural as it is"));
         }
         String edge = balance.softness() < HARD ? "hard" : "soft";
         String turned = balance.stops() < 0 ? ", turned upside down because the foreground is brighter" : "";
@@ -64,21 +64,19 @@ public record BalanceWay(Kind kind, double stops, double leftStops, String words
                         Kind.GRADUATED,
                         stops,
                         balance.stops() < 0 ? -left : left,
-                        "graduated filter of " + Numbers.shortest(stops, 1) + (stops == 1 ? " stop, " : " stops, ")
-                                + edge + " edge" + turned + ": leaves " + Numbers.shortest(Math.abs(left), 1)
-                                + " stops"));
+                        "graduated filter of " + Numbers.stops(stops) + ", " + edge + " edge" + turned + ": leaves "
+                                + Numbers.stops(Math.abs(left))));
             }
         }
         ways.sort((a, b) -> Double.compare(
                 Math.abs(Math.abs(a.leftStops) - NATURAL / 2), Math.abs(Math.abs(b.leftStops) - NATURAL / 2)));
         if (size > NATURAL) {
-            ways.add(
-                    new BalanceWay(
-                            Kind.TWO_EXPOSURES,
-                            size,
-                            0,
-                            "two exposures " + Numbers.shortest(size, 1)
-                                    + " stops apart, one for the sky and one for the foreground, blended along the transition"));
+            ways.add(new BalanceWay(
+                    Kind.TWO_EXPOSURES,
+                    size,
+                    0,
+                    "two exposures " + Numbers.stops(size)
+                            + " apart, one for the sky and one for the foreground, blended along the transition"));
         }
         return ways;
     }

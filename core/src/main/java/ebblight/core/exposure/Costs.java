@@ -54,7 +54,7 @@ final class Costs {
         double weight = range ? 0.3 : 1;
         if (Math.abs(off) > 0.01) {
             String words = range
-                    ? Numbers.shortest(Math.abs(off), 1) + " stops " + (off > 0 ? "longer" : "shorter")
+                    ? Numbers.stops(Math.abs(off)) + " " + (off > 0 ? "longer" : "shorter")
                             + " than the middle of the wish"
                     : Numbers.shortest(Math.abs(off), 2) + " stop " + (off > 0 ? "longer" : "shorter") + " than asked";
             costs.add(new Choice.Cost(weight * Math.abs(off), words));
@@ -78,10 +78,10 @@ final class Costs {
     private static void sensitivity(Camera camera, double iso, List<Choice.Cost> costs) {
         double above = Powers.log2(iso / camera.baseIso());
         if (above > 0.01) {
-            costs.add(new Choice.Cost(0.5 * above, Numbers.shortest(above, 1) + " stops above base ISO: more noise"));
+            costs.add(new Choice.Cost(0.5 * above, Numbers.stops(above) + " above base ISO: more noise"));
         } else if (above < -0.01) {
             costs.add(new Choice.Cost(
-                    -above, Numbers.shortest(-above, 1) + " stops below base ISO: that much less room for highlights"));
+                    -above, Numbers.stops(-above) + " below base ISO: that much less room for highlights"));
         }
     }
 

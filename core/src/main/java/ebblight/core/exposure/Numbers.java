@@ -28,6 +28,12 @@ public final class Numbers {
         }
     }
 
+    /** Stops with one decimal and their word: "1 stop", "1.3 stops". */
+    public static String stops(double value) {
+        String text = shortest(value, 1);
+        return text + (text.equals("1") ? " stop" : " stops");
+    }
+
     /** The value with at most {@code decimals} decimals, trailing zeros cut. */
     public static String shortest(double value, int decimals) {
         double scale = 1;

@@ -55,7 +55,7 @@ final class WaysOut {
         ways.add(new WayOut(
                 WayOut.Kind.FILTER,
                 missing,
-                "a filter that takes " + Numbers.shortest(missing, 1) + " stops more than the bag reaches ("
+                "a filter that takes " + Numbers.stops(missing) + " more than the bag reaches ("
                         + ShutterTime.words(longest) + " at "
                         + ThirdStops.fLabel(request.camera().narrowestFNumber())
                         + " ISO " + ThirdStops.isoLabel(request.camera().lowestIso()) + ")"));
@@ -65,7 +65,7 @@ final class WaysOut {
         ways.add(new WayOut(
                 WayOut.Kind.WAIT,
                 missing,
-                "wait until the light has fallen by " + Numbers.shortest(missing, 1) + " stops, to EV100 "
+                "wait until the light has fallen by " + Numbers.stops(missing) + ", to EV100 "
                         + Numbers.shortest(exposureValue + request.biasStops() - missing, 1) + when));
         ways.add(burst(request, longest));
         return ways;
@@ -94,11 +94,11 @@ final class WaysOut {
                         "take " + ShutterTime.words(shortest) + ": even at "
                                 + ThirdStops.fLabel(request.camera().widestFNumber()) + " and ISO "
                                 + ThirdStops.isoLabel(request.camera().highestIso()) + " without a filter it is "
-                                + Numbers.shortest(missing, 1) + " stops too dark for the time asked"),
+                                + Numbers.stops(missing) + " too dark for the time asked"),
                 new WayOut(
                         WayOut.Kind.WAIT,
                         -missing,
-                        "come when it is " + Numbers.shortest(missing, 1) + " stops brighter, at EV100 "
+                        "come when it is " + Numbers.stops(missing) + " brighter, at EV100 "
                                 + Numbers.shortest(exposureValue + request.biasStops() + missing, 1)),
                 new WayOut(
                         WayOut.Kind.BURST,

@@ -64,14 +64,8 @@ record Crests(double likeness, double patches, double waves) {
         private final double[][] means;
         private final int[] count = new int[CELLS];
         private final double[] power;
-        private double likeness;
-        private double farPairs;
-        private double patches;
-        private double patchPairs;
-        private double slow;
-
-        /** Of the pixels of the row at hand, summed over frames and pixels. */
-        private double variance;
+        private final Pairs far = new Pairs();
+        private final Pairs near = new Pairs();
 
         Meter(PixelSeries series, int[] at, int width) {
             this.series = series;
@@ -91,12 +85,13 @@ record Crests(double likeness, double patches, double waves) {
         }
 
         Crests crests() {
+            double slow = 0;
             for (int from = 0, to; from < at.length; from = to) {
                 to = from + 1;
                 while (to < at.length && at[to] / width == at[from] / width) {
                     to++;
                 }
-                row(from, to);
+                slow += row(from, to);
             }
             double waves = 0;
             double weight = 0;
@@ -107,27 +102,26 @@ record Crests(double likeness, double patches, double waves) {
                 weight += left * left;
             }
             return new Crests(
-                    farPairs > 0 ? Math.max(0, Math.min(1, likeness / farPairs)) : 0,
-                    patchPairs > 0 ? Math.max(0, patches / patchPairs) * slow / (2.0 * at.length) : 0,
+                    Math.min(1, far.likeness()),
+                    near.likeness() * slow / (2.0 * at.length),
                     weight > 0 ? waves / weight : 0);
         }
 
-        private void row(int from, int to) {
+        /** Adds a row; the mean square of its slow change, summed over its pixels. */
+        private double row(int from, int to) {
             Arrays.fill(count, 0);
             for (double[] frame : cells) {
                 Arrays.fill(frame, 0);
             }
-            double square = squares(from, to);
+            double[] sums = squaresAndVariance(from, to);
+            double square = sums[0];
             if (square <= 0) {
-                return;
+                return 0;
             }
-            slow += square * (to - from);
             double[] pairs = new double[CELLS];
             for (int c = 0; c < CELLS; c++) {
                 pairs[c] = count[c];
             }
-            farPairs += products(pairs, APART, CELLS);
-            patchPairs += products(pairs, PATCH, APART);
             for (int k = 0; k < first.length; k++) {
                 Arrays.fill(means[k], 0);
                 for (int i = first[k]; i < first[k] + block; i++) {
@@ -137,8 +131,8 @@ record Crests(double likeness, double patches, double waves) {
                 }
             }
             int told = 0;
-            double far = 0;
-            double near = 0;
+            double across = 0;
+            double beside = 0;
             double[] change = new double[CELLS];
             for (int i = 0; i < first.length; i++) {
                 for (int j = i + 1; j < first.length; j++) {
@@ -146,27 +140,33 @@ record Crests(double likeness, double patches, double waves) {
                         for (int c = 0; c < CELLS; c++) {
                             change[c] = means[i][c] - means[j][c];
                         }
-                        far += products(change, APART, CELLS);
-                        near += products(change, PATCH, APART);
+                        across += products(change, APART, CELLS);
+                        beside += products(change, PATCH, APART);
                         told++;
                     }
                 }
             }
-            likeness += far / told / square;
-            patches += near / told / square;
-            waves();
+            far.add(across / told / square, products(pairs, APART, CELLS));
+            near.add(beside / told / square, products(pairs, PATCH, APART));
+            waves(sums[1]);
+            return square * (to - from);
         }
 
         private boolean apart(int i, int j) {
             return first[j] - first[i] >= Math.max(block, SEPARATION * frames);
         }
 
-        /** Fills the cells; the mean square of the differences of far blocks of the row's pixels. */
-        private double squares(int from, int to) {
+        /**
+         * Fills the cells.
+         *
+         * @return the mean square of the differences of far blocks of the row's pixels, and their variance summed over
+         *     frames and pixels
+         */
+        private double[] squaresAndVariance(int from, int to) {
             double[] sums = new double[frames + 1];
             double square = 0;
             int told = 0;
-            variance = 0;
+            double variance = 0;
             for (int p = from; p < to; p++) {
                 int cell = at[p] % width * CELLS / width;
                 count[cell]++;
@@ -188,11 +188,11 @@ record Crests(double likeness, double patches, double waves) {
                     }
                 }
             }
-            return told > 0 ? square / told / block / block : 0;
+            return new double[] {told > 0 ? square / told / block / block : 0, variance};
         }
 
         /** Adds the power that far cells have in common, each cell less its straight trend, by waves in the clip. */
-        private void waves() {
+        private void waves(double variance) {
             double middle = (frames - 1) / 2.0;
             double[] trend = new double[CELLS];
             for (int c = 0; c < CELLS; c++) {
@@ -228,6 +228,21 @@ record Crests(double likeness, double patches, double waves) {
                 }
             }
             return sum;
+        }
+    }
+
+    /** The mean likeness of pairs of pixels. */
+    private static final class Pairs {
+        private final double[] sum = new double[2];
+
+        void add(double likeness, double pairs) {
+            sum[0] += likeness;
+            sum[1] += pairs;
+        }
+
+        /** 0 without pairs, and where they go against each other. */
+        double likeness() {
+            return sum[1] > 0 ? Math.max(0, sum[0] / sum[1]) : 0;
         }
     }
 }

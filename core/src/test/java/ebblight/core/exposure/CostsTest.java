@@ -70,7 +70,7 @@ class CostsTest {
         // in a wish from 2 to 32 s the middle is 8 s, and to be off it matters less
         Choice.Cost one = only(atSeconds(2, 32, 16));
         Choice.Cost two = only(atSeconds(2, 32, 2));
-        assertThat(one.words()).isEqualTo("1 stops longer than the middle of the wish");
+        assertThat(one.words()).isEqualTo("1 stop longer than the middle of the wish");
         assertThat(two.words()).isEqualTo("2 stops shorter than the middle of the wish");
         assertThat(one.stops())
                 .isPositive()
@@ -101,9 +101,9 @@ class CostsTest {
         Choice.Cost one = only(costs(lens(24), 8, 200));
         Choice.Cost two = only(costs(lens(24), 8, 400));
         Choice.Cost below = only(costs(lens(24), 8, 50));
-        assertThat(one.words()).startsWith("1 stops above base ISO");
+        assertThat(one.words()).startsWith("1 stop above base ISO");
         assertThat(two.words()).startsWith("2 stops above base ISO");
-        assertThat(below.words()).startsWith("1 stops below base ISO");
+        assertThat(below.words()).startsWith("1 stop below base ISO");
         assertThat(one.stops()).isPositive().isLessThan(below.stops());
         assertThat(two.stops()).isCloseTo(2 * one.stops(), within(1e-9));
         assertThat(only(costs(lens(24), 8, 25)).stops()).isCloseTo(2 * below.stops(), within(1e-9));

@@ -200,7 +200,7 @@ class HourFinderTest {
         HourWindow window = find(wishes, 0, 12, 1).windows().get(0);
         assertThat(window.end()).isEqualTo(hour(6));
         assertThat(window.why()).containsExactly("wind 5 m/s", "swell not known");
-        assertThat(wishes.assumptions()).hasSize(1).first().asString().contains("swellMetres is not known", "forecast");
+        assertThat(wishes.assumptions()).hasSize(1).first().asString().contains("swell is not known", "forecast");
         HourWishes swellOnly = wishes().withWeather(Weather.Kind.SWELL, new Range(0, 1));
         assertThat(swellOnly.isEmpty()).isFalse();
         assertThat(find(swellOnly, 0, 12, 1).windows()).hasSize(1);
