@@ -4,12 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.google.zxing.BinaryBitmap;
-import org.openqa.selenium.OutputType;
-import java.util.Map;
-import java.awt.Graphics2D;
-import com.google.zxing.ReaderException;
 import com.google.zxing.DecodeHintType;
 import com.google.zxing.RGBLuminanceSource;
+import com.google.zxing.ReaderException;
 import com.google.zxing.common.HybridBinarizer;
 import com.google.zxing.qrcode.QRCodeReader;
 import com.grack.nanojson.JsonArray;
@@ -21,6 +18,7 @@ import ebblight.app.kit.KitStore;
 import ebblight.app.pocket.BuiltPage;
 import ebblight.app.pocket.PocketCode;
 import ebblight.app.pocket.PocketOuting;
+import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.net.InetAddress;
@@ -36,10 +34,12 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.Map;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.OutputType;
 
 /** From desk to phone and back: the door in the house's network, an outing as a code, the log. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
@@ -176,8 +176,7 @@ class PhoneSheetTest {
             desk.browser().press("The phone’s log");
             desk.browser().find("input[type=url]").sendKeys(PocketSiteTest.at(port, ""));
             desk.browser().press("Show the outing as a code");
-            String address =
-                    onScreen(desk.browser());
+            String address = onScreen(desk.browser());
 
             phone.browser().driver().get("about:blank");
             phone.browser().driver().get(address);
@@ -250,9 +249,7 @@ class PhoneSheetTest {
             assertThatThrownBy(() -> get(link)).isInstanceOf(java.net.ConnectException.class);
             screen.press("Hand the page over");
             screen.until("document.querySelector('.code svg')");
-            assertThat(onScreen(screen))
-                    .as("another door, another token")
-                    .doesNotContain(token);
+            assertThat(onScreen(screen)).as("another door, another token").doesNotContain(token);
         } finally {
             System.clearProperty(HandOver.TOLD);
         }
