@@ -33,9 +33,7 @@ class LightDriftTest {
     void wavesDoNotHideIt() {
         LightDrift drift = drift(
                 13,
-                (x, y, t) -> (y < 24
-                                ? 0.2 + 0.004 * x
-                                : 0.4 + 0.3 * Math.sin(t + Math.floorDiv(x, 8) + 3.0 * Math.floorDiv(y, 8)))
+                (x, y, t) -> (y < 24 ? 0.2 + 0.004 * x : 0.4 + 0.3 * Math.sin(t + (x >> 3) + 3.0 * (y >> 3)))
                         * Math.pow(2, -0.5 * t / 60));
         assertThat(drift.stopsPerMinute()).isCloseTo(0.5, within(1e-3));
     }

@@ -7,43 +7,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 
-/** Areas and floods against spreading a name to neighbours until nothing changes. */
-class AreasPropertyTest {
-
-    @Property(tries = 60)
-    void areasAreWhatHangsTogether(
-            @ForAll @IntRange(min = 1, max = 9) int w, @ForAll @IntRange(min = 1, max = 9) int h, @ForAll long seed) {
-        Dice dice = new Dice(seed);
-        byte[] picture = new byte[w * h];
-        for (int p = 0; p < picture.length; p++) {
-            picture[p] = (byte) (3 * dice.even());
-        }
-        int[] name = names(picture, w, h);
-        Areas areas = Areas.of(picture, w, h);
-        int[] most = areas.mostTouched(picture, w, h);
-        int total = 0;
-        for (int a = 0; a < areas.count(); a++) {
-            total += areas.size(a);
-        }
-        assertThat(total).isEqualTo(w * h);
-        for (int p = 0; p < picture.length; p++) {
-            int size = 0;
-            int largest = 0;
-            for (int q = 0; q < picture.length; q++) {
-                assertThat(areas.at(p) == areas.at(q)).isEqualTo(name[p] == name[q]);
-                size += name[q] == name[p] ? 1 : 0;
-                for (int r = 0; r < picture.length; r++) {
-                    if (name[q] == name[p] && name[r] != name[p] && beside(q, r, w)) {
-                        largest = Math.max(largest, areas.size(areas.at(r)));
-                    }
-                }
-            }
-            int area = areas.at(p);
-            assertThat(areas.size(area)).isEqualTo(size);
-            assertThat(areas.label(area)).isEqualTo(picture[p]);
-            assertThat(most[area] < 0 ? 0 : areas.size(most[area])).isEqualTo(largest);
-        }
-    }
+/** Floods against spreading a name to neighbours until nothing changes. */
+class FloodPropertyTest {
 
     @Property(tries = 60)
     void aFloodReachesWhatHangsTogether(
