@@ -270,6 +270,11 @@ final class AfterDesk {
                 Stamps.of(path(request, "path")),
                 JsonWriter.string(finish),
                 partsRequest(request).map(JsonWriter::string).orElse(""));
+        return kept(name, drawn);
+    }
+
+    /** Keeps a drawn picture under a name, and answers with what is known of it and where it is. */
+    JsonObject kept(String name, FinishDraft.Drawn drawn) throws IOException {
         cache.put(name, drawn.jpeg());
         JsonObject blobs = new JsonObject();
         blobs.put("picture", "/api/blobs/" + name);

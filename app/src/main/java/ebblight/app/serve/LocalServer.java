@@ -58,7 +58,7 @@ public final class LocalServer implements AutoCloseable {
         new KitRoutes(kit, new MemoryFile(data)).add(javalin);
         AfterDesk after = new AfterDesk(folder, desk, pictures, kit, data, maker);
         new AfterRoutes(after, jobs).add(javalin);
-        new ProofRoutes(folder, after, pictures, jobs).add(javalin);
+        new ProofRoutes(folder, after, jobs).add(javalin);
         new PlanRoutes(folder, clock).add(javalin);
         door = new HandOver(clock);
         new PhoneRoutes(folder, outing, kit, door).add(javalin);

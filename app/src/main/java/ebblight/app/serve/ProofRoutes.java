@@ -32,13 +32,11 @@ final class ProofRoutes {
 
     private final OutingFolder folder;
     private final AfterDesk desk;
-    private final DiskCache cache;
     private final Jobs jobs;
 
-    ProofRoutes(OutingFolder folder, AfterDesk desk, DiskCache cache, Jobs jobs) {
+    ProofRoutes(OutingFolder folder, AfterDesk desk, Jobs jobs) {
         this.folder = folder;
         this.desk = desk;
-        this.cache = cache;
         this.jobs = jobs;
     }
 
@@ -111,12 +109,6 @@ final class ProofRoutes {
                         "intent", "must be perceptual, relative, saturation or absolute, was \"" + word + "\""));
         FinishDraft.Drawn drawn = desk.ready(request, work).proof(ProofDocument.printer(profile), intent, work);
         String name = DiskCache.name(".jpg", "proof", desk.stamp(request), Stamps.of(profile), intent.word());
-        cache.put(name, drawn.jpeg());
-        JsonObject blobs = new JsonObject();
-        blobs.put("picture", "/api/blobs/" + name);
-        JsonObject whole = new JsonObject();
-        whole.put("answer", drawn.facts());
-        whole.put("blobs", blobs);
-        return whole;
+        return desk.kept(name, drawn);
     }
 }
