@@ -66,6 +66,10 @@ export function open(host, app) {
     redraw: () => tool?.redraw?.(),
     changed: () => tool?.changed?.(),
     key: (event) => tool?.key?.(event),
-    leave: () => tool?.leave?.(),
+    leave: () => {
+      // a tool that is still on its way finds nobody there
+      showing += 1;
+      tool?.leave?.();
+    },
   };
 }
