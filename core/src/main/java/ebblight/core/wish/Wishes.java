@@ -150,7 +150,8 @@ public final class Wishes {
             for (Span a : Span.both(first.likely(), held)) {
                 for (Span b : Span.both(second.likely(), held)) {
                     double stops = Powers.log2(b.fromSeconds() / a.toSeconds());
-                    if (stops > 0 && (narrowest.isEmpty() || stops < narrowest.get().stops)) {
+                    boolean before = a.toSeconds() < b.fromSeconds();
+                    if (before && (narrowest.isEmpty() || stops < narrowest.get().stops)) {
                         narrowest = Optional.of(new Gap(first, second, stops, a.toSeconds(), b.fromSeconds()));
                     }
                 }
