@@ -1,28 +1,18 @@
 package ebblight.app.serve;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import com.grack.nanojson.JsonObject;
 import com.grack.nanojson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.io.TempDir;
 
 /** The pages of After open on an outing with frames to stack and a pair without and with a filter. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
-abstract class AfterPages {
+abstract class AfterPages extends PagesInBrowser {
 
     static final String SORTED = "document.querySelector('.sort-list .frame.best')";
 
-    @TempDir
-    static Path temporary;
-
-    static OpenPages pages;
-    static Browser browser;
     static Path root;
 
     @BeforeAll
@@ -37,18 +27,6 @@ abstract class AfterPages {
         browser = pages.browser();
         browser.driver().get(pages.server().link().toString());
         browser.run("localStorage.setItem('ebblight-tour', 'seen')");
-    }
-
-    @AfterAll
-    static void stop() {
-        if (pages != null) {
-            pages.close();
-        }
-    }
-
-    @AfterEach
-    void noFault() {
-        assertThat(browser.faults()).isEmpty();
     }
 
     static JsonObject record(String file) throws Exception {

@@ -11,29 +11,20 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** Planning a day in a real browser, from an empty folder to a window that There takes over. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
-class BeforePageTest {
+class BeforePageTest extends PagesInBrowser {
 
     private static final String DRAWN = "document.querySelector('.strip svg') && document.querySelector('.weave svg')"
             + " && !document.querySelector('.searching')";
-
-    @TempDir
-    static Path temporary;
-
-    private static OpenPages pages;
-    private static Browser browser;
 
     @BeforeAll
     static void start() throws IOException {
@@ -43,18 +34,6 @@ class BeforePageTest {
         browser = pages.browser();
         browser.driver().get(pages.server().link().toString());
         browser.run("localStorage.setItem('ebblight-tour', 'seen'); location.hash = '#before'");
-    }
-
-    @AfterAll
-    static void stop() {
-        if (pages != null) {
-            pages.close();
-        }
-    }
-
-    @AfterEach
-    void noFault() {
-        assertThat(browser.faults()).isEmpty();
     }
 
     private static JsonObject outing() throws Exception {

@@ -14,14 +14,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.WindowType;
@@ -30,18 +28,12 @@ import org.openqa.selenium.interactions.Actions;
 /** The pages in a real browser: every path by keyboard, by touch, at three sizes and in three lights. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
-class PagesTest {
+class PagesTest extends PagesInBrowser {
 
     private static final String NASTY = "<img src=x onerror=alert(1)> & \"shore\"";
     private static final int[][] SIZES = {{1440, 900}, {1024, 768}, {390, 844}};
     private static final String READY =
             "document.querySelector('.axis-drawing') && !document.querySelector('.reading')";
-
-    @TempDir
-    static Path temporary;
-
-    private static OpenPages pages;
-    private static Browser browser;
 
     @BeforeAll
     static void start() throws IOException {
@@ -61,13 +53,6 @@ class PagesTest {
                     Files.copy(frame, to.resolve(frame.getFileName().toString().replace("_1715", "_17" + (15 + i))));
                 }
             }
-        }
-    }
-
-    @AfterAll
-    static void stop() {
-        if (pages != null) {
-            pages.close();
         }
     }
 

@@ -14,27 +14,19 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.assertj.core.data.Offset;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** There on the evening of a plan: light by the sun, clocks of the place, views not filmed yet, frames without times. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
-class TherePageTest {
+class TherePageTest extends PagesInBrowser {
 
     /** A dusk on the equator at the equinox: the sun goes straight down, 15° an hour. */
     private static final Instant DUSK = Instant.parse("2027-03-20T18:20:00Z");
 
     private static final String READY =
             "document.querySelector('.axis-drawing') && !document.querySelector('.reading')";
-
-    @TempDir
-    static Path temporary;
-
-    private static OpenPages pages;
-    private static Browser browser;
 
     @BeforeAll
     static void start() throws IOException {
@@ -76,14 +68,8 @@ class TherePageTest {
         browser.until(READY);
     }
 
-    @AfterAll
-    static void stop() {
-        if (pages != null) {
-            pages.close();
-        }
-    }
-
     @AfterEach
+    @Override
     void noFault() {
         assertThat(browser.faults()).allMatch(f -> f.contains("400"));
     }

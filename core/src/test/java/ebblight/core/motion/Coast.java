@@ -27,16 +27,21 @@ final class Coast {
 
     /** By row: above a third clouds, below two thirds rock. */
     static RegionModel model() {
-        double[] mean = new double[RegionModel.FEATURES];
-        double[] deviation = new double[RegionModel.FEATURES];
-        Arrays.fill(deviation, 1);
-        mean[7] = 0.5;
-        deviation[7] = 0.1;
         double[][] weights = new double[RegionModel.FEATURES + 1][RegionModel.KINDS];
         weights[7][Kind.DRIFTING.column()] = -6;
         weights[7][Kind.FIXED.column()] = 6;
         weights[RegionModel.FEATURES][Kind.FLOWING.column()] = 10;
         weights[RegionModel.FEATURES][Kind.SWAYING.column()] = -99;
+        return byRow(weights);
+    }
+
+    /** A model that goes by feature 7, the row, which is 0 in the middle of the picture. */
+    static RegionModel byRow(double[][] weights) {
+        double[] mean = new double[RegionModel.FEATURES];
+        double[] deviation = new double[RegionModel.FEATURES];
+        Arrays.fill(deviation, 1);
+        mean[7] = 0.5;
+        deviation[7] = 0.1;
         return RegionModel.of(mean, deviation, weights);
     }
 

@@ -82,18 +82,13 @@ class StillsPreviewTest {
     }
 
     private static Preview preview() {
-        double[] mean = new double[RegionModel.FEATURES];
-        double[] deviation = new double[RegionModel.FEATURES];
-        Arrays.fill(deviation, 1);
-        mean[7] = 0.5;
-        deviation[7] = 0.1;
         double[][] weights = new double[RegionModel.FEATURES + 1][RegionModel.KINDS];
         Arrays.fill(weights[RegionModel.FEATURES], -99);
         weights[7][Kind.FLOWING.column()] = -6;
         weights[7][Kind.FIXED.column()] = 6;
         weights[RegionModel.FEATURES][Kind.FLOWING.column()] = 0;
         weights[RegionModel.FEATURES][Kind.FIXED.column()] = 0;
-        ViewSurvey survey = ViewSurvey.of(CLIP, Strokes.none(), RegionModel.of(mean, deviation, weights), Work.alone());
+        ViewSurvey survey = ViewSurvey.of(CLIP, Strokes.none(), Coast.byRow(weights), Work.alone());
         assertThat(survey.camera().verdict()).isEqualTo(Camera.Verdict.STILL);
         Measurement measured = Measurement.of(survey, Stills.of(SECONDS), Work.alone());
         assertThat(measured.ofStills()).isTrue();

@@ -15,119 +15,74 @@ import java.util.function.DoubleFunction;
  * Parts of a picture whose laws can be worked by hand. Of water R(T) = √(1/8 s / T) is left after an eighth of a second,
  * as of the mean of independent moments (MOTION: variance falls as 1/T); the likely range is a stop either way.
  */
-record Part(
-        Kind kind,
-        int number,
-        double texture,
-        double standing,
-        boolean seen,
-        double speed,
-        double swingPixelsPerSecond,
-        Rhythm rhythm,
-        FlowLines lines,
-        Passing passing,
-        double toldUpTo) {
+final class Part {
 
-    private static Part of(Kind kind, double texture, double speed, double swing) {
-        return new Part(
-                kind,
-                1,
-                texture,
-                0,
-                true,
-                speed,
-                swing,
-                new Rhythm(0, List.of()),
-                new FlowLines(0, 0, 0),
-                new Passing(0, 0),
-                960);
+    private final Kind kind;
+    private final double speed;
+    private final double swingPixelsPerSecond;
+    private int number = 1;
+    private double texture;
+    private double standing;
+    private boolean seen = true;
+    private Rhythm rhythm = new Rhythm(0, List.of());
+    private FlowLines lines = new FlowLines(0, 0, 0);
+    private Passing passing = new Passing(0, 0);
+    private double toldUpTo = 960;
+
+    private Part(Kind kind, double texture, double speed, double swing) {
+        this.kind = kind;
+        this.texture = texture;
+        this.speed = speed;
+        swingPixelsPerSecond = swing;
     }
 
     /** 40 % of texture: 5 % is left after 8 s, 2 % after 50 s, 1 % after 200 s. */
     static Part water() {
-        return of(Kind.FLOWING, 0.4, 0, 0);
+        return new Part(Kind.FLOWING, 0.4, 0, 0);
     }
 
     static Part cloud(double pixelsPerSecond) {
-        return of(Kind.DRIFTING, 0.1, pixelsPerSecond, 0);
+        return new Part(Kind.DRIFTING, 0.1, pixelsPerSecond, 0);
     }
 
     static Part branch(double texture, double pixelsPerSecond) {
-        return of(Kind.SWAYING, texture, 0, pixelsPerSecond);
+        return new Part(Kind.SWAYING, texture, 0, pixelsPerSecond);
     }
 
     static Part rock() {
-        return of(Kind.FIXED, 0, 0, 0);
+        return new Part(Kind.FIXED, 0, 0, 0);
     }
 
-    Part with(double newTexture, double newStanding) {
-        return new Part(
-                kind,
-                number,
-                newTexture,
-                newStanding,
-                seen,
-                speed,
-                swingPixelsPerSecond,
-                rhythm,
-                lines,
-                passing,
-                toldUpTo);
+    Part with(double ofTexture, double ofStanding) {
+        texture = ofTexture;
+        standing = ofStanding;
+        return this;
     }
 
     Part unseen() {
-        return new Part(
-                kind, number, texture, standing, false, speed, swingPixelsPerSecond, rhythm, lines, passing, toldUpTo);
+        seen = false;
+        return this;
     }
 
-    Part numbered(int newNumber) {
-        return new Part(
-                kind,
-                newNumber,
-                texture,
-                standing,
-                seen,
-                speed,
-                swingPixelsPerSecond,
-                rhythm,
-                lines,
-                passing,
-                toldUpTo);
+    Part numbered(int as) {
+        number = as;
+        return this;
     }
 
-    Part with(FlowLines newLines, double period) {
-        return new Part(
-                kind,
-                number,
-                texture,
-                standing,
-                seen,
-                speed,
-                swingPixelsPerSecond,
-                new Rhythm(period, List.of()),
-                newLines,
-                passing,
-                toldUpTo);
+    Part with(FlowLines ofLines, double period) {
+        lines = ofLines;
+        rhythm = new Rhythm(period, List.of());
+        return this;
     }
 
     Part passed(double share, double contrast) {
-        return new Part(
-                kind,
-                number,
-                texture,
-                standing,
-                seen,
-                speed,
-                swingPixelsPerSecond,
-                rhythm,
-                lines,
-                new Passing(share, contrast),
-                toldUpTo);
+        passing = new Passing(share, contrast);
+        return this;
     }
 
     Part toldUpTo(double seconds) {
-        return new Part(
-                kind, number, texture, standing, seen, speed, swingPixelsPerSecond, rhythm, lines, passing, seconds);
+        toldUpTo = seconds;
+        return this;
     }
 
     RegionMotion motion() {
