@@ -201,7 +201,7 @@ class AfterPageTest extends AfterPages {
     @Test
     @Order(8)
     void anEditionGivesEachNumberOnceAndALessonIsWritten() throws Exception {
-        browser.find("[data-focus=text-title]").sendKeys("The Post", Keys.TAB);
+        browser.type("[data-focus=text-title]", "The Post", Keys.TAB);
         pages.key("write-edition");
         browser.until("document.querySelector('[aria-label=Edition] .result')?.innerText.includes('number 1 of 12')");
         pages.key("write-edition");

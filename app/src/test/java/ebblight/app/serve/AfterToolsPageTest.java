@@ -22,7 +22,7 @@ class AfterToolsPageTest extends AfterPages {
         pages.open("#after/filter?folder=pair");
         browser.press("Check");
         browser.until("document.querySelector('.filter-result .big')");
-        String said = browser.find(".filter-result .big").getText();
+        String said = browser.textAt(".filter-result .big");
         // as bright at sixteen times the time: the filter takes log2(16) = 4 stops
         assertThat(Double.parseDouble(said.substring(0, 4))).isCloseTo(4, Offset.offset(0.1));
         pages.open("#after/repair?picture=pair/f2.jpg");

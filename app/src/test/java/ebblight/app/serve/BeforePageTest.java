@@ -42,16 +42,15 @@ class BeforePageTest extends PagesInBrowser {
     }
 
     private static String value(String css, String attribute) {
-        return String.valueOf(browser.find(css).getAttribute(attribute));
+        return browser.attribute(css, attribute);
     }
 
     @Test
     @Order(1)
     void anEmptyOutingAsksForThePlaceAndFindsAPort() {
         browser.until("document.body.innerText.includes('Where will you stand?')");
-        browser.find("[data-focus=place-zone]").clear();
-        browser.find("[data-focus=place-zone]").sendKeys("Europe/Paris");
-        browser.find("[data-focus=place-search]").sendKeys("saint malo");
+        browser.typeOver("[data-focus=place-zone]", "Europe/Paris");
+        browser.type("[data-focus=place-search]", "saint malo");
         browser.press("Saint Malo");
         browser.until("document.querySelector('.place-water').innerText.includes('Water: Saint Malo')");
         assertThat(value("[data-focus=place-at]", "value")).startsWith("48.6");
@@ -66,8 +65,7 @@ class BeforePageTest extends PagesInBrowser {
     @Order(2)
     void aPlaceThatDoesNotExistIsSaidAndNotTaken() throws Exception {
         browser.pressAt("[data-focus=place]");
-        browser.find("[data-focus=place-at]").clear();
-        browser.find("[data-focus=place-at]").sendKeys("95,0");
+        browser.typeOver("[data-focus=place-at]", "95,0");
         browser.press("Take this place");
         browser.until("[...document.querySelectorAll('.sheet .fault')].some(f => f.innerText.includes('95'))");
         browser.press("Close");
@@ -105,7 +103,7 @@ class BeforePageTest extends PagesInBrowser {
     @Test
     @Order(5)
     void keysMoveTheCursorTheDayAndTheWindow() {
-        browser.find(".strip").sendKeys("");
+        browser.type(".strip", "");
         int at = Integer.parseInt(value(".strip", "aria-valuenow"));
         String told = value(".strip", "aria-valuetext");
         pages.press(Keys.ARROW_RIGHT);

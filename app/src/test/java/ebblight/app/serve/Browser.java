@@ -6,10 +6,12 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.openqa.selenium.By;
 import org.openqa.selenium.JavascriptExecutor;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.Point;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -27,6 +29,14 @@ final class Browser implements AutoCloseable {
     private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
     private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
     private static final Duration PATIENCE = Duration.ofSeconds(Long.getLong("ebblight.patience", 300));
+
+    /** The last of the keys in sight that can be pressed and whose text or name begins so. */
+    private static final String KEY =
+            """
+            return [...document.querySelectorAll('button,a')].filter((key) => key.offsetParent && !key.disabled &&
+              ((key.innerText || '').replace(/\\s+/g, ' ').trim().startsWith(arguments[0]) ||
+              (key.getAttribute('aria-label') || '').startsWith(arguments[0]))).pop() ?? null;
+            """;
 
     private final ChromeDriver driver;
     private boolean byTouch;
@@ -73,50 +83,86 @@ final class Browser implements AutoCloseable {
                 .until(d -> Boolean.TRUE.equals(run("return Boolean(" + expression + ")")));
     }
 
+    /** The first element that a selector finds, as it is now: what is done to it goes by the methods below. */
     WebElement find(String css) {
         until("document.querySelector('" + css.replace("'", "\\'") + "')");
         return driver.findElement(By.cssSelector(css));
     }
 
-    /** The key whose text or name begins with {@code text}. */
+    /** The key whose text or name begins with {@code text}, as it is now. */
     WebElement key(String text) {
-        String find = "[...document.querySelectorAll('button,a')].filter(b => b.offsetParent && !b.disabled &&"
-                + " ((b.innerText||'').replace(/\\s+/g,' ').trim().startsWith(arguments[0]) ||"
-                + " (b.getAttribute('aria-label')||'').startsWith(arguments[0]))).pop()";
-        new WebDriverWait(driver, PATIENCE)
-                .withMessage("a key " + text)
-                .until(d -> run("return Boolean(" + find + ")", text).equals(true));
-        return (WebElement) run("return " + find, text);
+        return new WebDriverWait(driver, PATIENCE).withMessage("a key " + text).until(d -> (WebElement) run(KEY, text));
     }
 
     /** Presses the key whose text or name begins with {@code text}. */
     void press(String text) {
-        pressFound(() -> key(text));
+        on(() -> key(text), this::pressed);
     }
 
     /** Presses the first element that a selector finds. */
     void pressAt(String css) {
-        pressFound(() -> find(css));
+        on(() -> find(css), this::pressed);
     }
 
-    /** From now on keys are pressed by a finger on the screen, not by a mouse. */
-    Browser byTouch() {
-        byTouch = true;
+    /** A finger stays on the key whose text or name begins with {@code text}. */
+    void hold(String text, Duration time) {
+        on(() -> key(text), key -> finger().hold(key, time));
+    }
+
+    /** Types into the first element that a selector finds, or gives it the paths of files. */
+    void type(String css, CharSequence... keys) {
+        on(() -> find(css), field -> {
+            field.sendKeys(keys);
+            return true;
+        });
+    }
+
+    /** Writes over what stands in the first element that a selector finds. */
+    void typeOver(String css, String text) {
+        on(() -> find(css), field -> {
+            field.clear();
+            field.sendKeys(text);
+            return true;
+        });
+    }
+
+    String textAt(String css) {
+        return on(() -> find(css), WebElement::getText);
+    }
+
+    String attribute(String css, String name) {
+        return on(() -> find(css), element -> String.valueOf(element.getAttribute(name)));
+    }
+
+    /** Whether keys are pressed from now on by a finger on the screen, not by a mouse. */
+    Browser byTouch(boolean finger) {
+        byTouch = finger;
         return this;
     }
 
-    /** A page that draws itself anew between finding and pressing gets pressed on what it drew. */
-    private void pressFound(Supplier<WebElement> finder) {
-        new WebDriverWait(driver, PATIENCE)
+    /** A place within an element, by shares of its width and height. */
+    Point in(String css, double across, double down) {
+        List<?> box = (List<?>) run(
+                "const e = document.querySelector(arguments[0]); e.scrollIntoView({ block: 'center', behavior: 'instant' });"
+                        + "const b = e.getBoundingClientRect(); return [b.left, b.top, b.width, b.height];",
+                css);
+        double[] b = box.stream().mapToDouble(v -> ((Number) v).doubleValue()).toArray();
+        return new Point((int) (b[0] + across * b[2]), (int) (b[1] + down * b[3]));
+    }
+
+    private boolean pressed(WebElement element) {
+        if (byTouch) {
+            return finger().tap(element);
+        }
+        element.click();
+        return true;
+    }
+
+    /** A page that draws itself anew between finding and acting gets acted on what it drew. */
+    private <T> T on(Supplier<WebElement> finder, Function<WebElement, T> act) {
+        return new WebDriverWait(driver, PATIENCE)
                 .ignoring(StaleElementReferenceException.class, MoveTargetOutOfBoundsException.class)
-                .until(d -> {
-                    WebElement element = finder.get();
-                    if (byTouch) {
-                        return Finger.of(driver).tap(element);
-                    }
-                    element.click();
-                    return true;
-                });
+                .until(d -> act.apply(finder.get()));
     }
 
     Finger finger() {

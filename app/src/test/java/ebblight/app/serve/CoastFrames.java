@@ -14,7 +14,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
-import org.openqa.selenium.By;
 
 /** Pictures of the demo's coast as a phone keeps them: each file has the time at which it was taken. */
 @SuppressWarnings("NullAway") // the browser fills in what is read
@@ -50,9 +49,8 @@ final class CoastFrames {
 
     /** Hands files to the page where it asks for a clip or frames. */
     static void choose(Browser browser, List<Path> files) {
-        browser.until("document.querySelector('input[aria-label=\"Clip or frames\"]')");
-        browser.driver()
-                .findElement(By.cssSelector("input[aria-label='Clip or frames']"))
-                .sendKeys(files.stream().map(Path::toString).collect(Collectors.joining("\n")));
+        browser.type(
+                "input[aria-label='Clip or frames']",
+                files.stream().map(Path::toString).collect(Collectors.joining("\n")));
     }
 }

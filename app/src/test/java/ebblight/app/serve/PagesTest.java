@@ -21,7 +21,6 @@ import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.WebElement;
 import org.openqa.selenium.WindowType;
 import org.openqa.selenium.interactions.Actions;
 
@@ -68,7 +67,7 @@ class PagesTest extends PagesInBrowser {
     }
 
     private static String axis(String attribute) {
-        return String.valueOf(browser.find(".axis-drawing").getAttribute(attribute));
+        return browser.attribute(".axis-drawing", attribute);
     }
 
     private static void third(int wanted) {
@@ -157,8 +156,14 @@ class PagesTest extends PagesInBrowser {
         browser.run("document.activeElement.blur()");
         pages.press("c");
         browser.find(".tools");
-        WebElement picture = browser.find(".picture.drawing");
-        picture.sendKeys(Keys.ARROW_DOWN, Keys.ARROW_DOWN, Keys.SPACE, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.SPACE);
+        browser.type(
+                ".picture.drawing",
+                Keys.ARROW_DOWN,
+                Keys.ARROW_DOWN,
+                Keys.SPACE,
+                Keys.ARROW_RIGHT,
+                Keys.ARROW_RIGHT,
+                Keys.SPACE);
         pages.saved();
         JsonArray strokes = pages.outing().getArray("views").getObject(0).getArray("strokes");
         assertThat(strokes).hasSize(1);
@@ -177,7 +182,7 @@ class PagesTest extends PagesInBrowser {
                 .isEqualTo(0L);
         browser.run("location.hash = '#there/view-1/new'");
         browser.until("document.querySelector('.inputs')");
-        assertThat(browser.find(".inputs").getText()).contains(NASTY);
+        assertThat(browser.textAt(".inputs")).contains(NASTY);
         assertThat(browser.run("return document.querySelectorAll('img[src=\"x\"]').length"))
                 .isEqualTo(0L);
     }

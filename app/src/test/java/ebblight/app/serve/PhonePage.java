@@ -37,7 +37,7 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
         JsonObject packed = PocketOuting.of(outing, new KitStore(folder.resolve("data")).read(), folder);
         Files.write(folder.resolve("wasm.html"), PocketPage.html(packed, false));
         PocketFolder.write(packed, folder.resolve("site"));
-        Browser browser = new Browser(switches).byTouch();
+        Browser browser = new Browser(switches).byTouch(true);
         browser.driver().manage().timeouts().scriptTimeout(Duration.ofMinutes(5));
         browser.size(390, 844);
         return new PhonePage(folder, browser);

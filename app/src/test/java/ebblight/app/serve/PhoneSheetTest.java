@@ -38,7 +38,6 @@ import java.util.Map;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
 
 /** From desk to phone and back: the door in the house's network, an outing as a code, the log. */
@@ -174,7 +173,7 @@ class PhoneSheetTest {
             desk.browser().driver().get(desk.server().link().toString());
             desk.browser().driver().get(desk.server().link().resolve("/#after").toString());
             desk.browser().press("The phone’s log");
-            desk.browser().find("input[type=url]").sendKeys(PocketSiteTest.at(port, ""));
+            desk.browser().type("input[type=url]", PocketSiteTest.at(port, ""));
             desk.browser().press("Show the outing as a code");
             String address = onScreen(desk.browser());
 
@@ -193,18 +192,12 @@ class PhoneSheetTest {
             Path file = temporary.resolve("outing-from-phone.json");
             Files.writeString(file, log);
             for (int times = 0; times < 2; times++) {
-                desk.browser()
-                        .driver()
-                        .findElement(By.cssSelector("input[aria-label='Log of the phone']"))
-                        .sendKeys(file.toString());
+                desk.browser().type("input[aria-label='Log of the phone']", file.toString());
                 desk.browser().until("document.body.innerText.includes('" + (1 - times) + " new, 1 in the log')");
             }
             assertThat(desk.outing().getArray("log")).hasSize(1);
             Files.writeString(file, JsonWriter.string(packed()));
-            desk.browser()
-                    .driver()
-                    .findElement(By.cssSelector("input[aria-label='Log of the phone']"))
-                    .sendKeys(file.toString());
+            desk.browser().type("input[aria-label='Log of the phone']", file.toString());
             desk.browser().until("document.body.innerText.includes('is no log of the phone page')");
         }
     }

@@ -22,7 +22,6 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.openqa.selenium.By;
 
 /** A clip of the demo's coast, coded by Debian's ffmpeg, read on the phone page: frames, parts and measures. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
@@ -131,9 +130,7 @@ class PocketClipTest {
             Browser browser = page.browser();
             browser.driver().executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WITNESS));
             page.open("#there/view-1/new");
-            browser.driver()
-                    .findElement(By.cssSelector("input[aria-label='Clip or frames']"))
-                    .sendKeys(clip.toString());
+            browser.type("input[aria-label='Clip or frames']", clip.toString());
             browser.until("document.querySelector('.axis-page .now') || document.querySelector('.fault')");
             assertThat(browser.text()).doesNotContain("cannot decode");
             JsonObject measure = request(browser, "measure/1");

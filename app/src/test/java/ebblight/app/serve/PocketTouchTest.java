@@ -15,7 +15,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.openqa.selenium.Point;
 
 /** The whole way on a phone by a finger alone, on two sizes of screen: read, choose, correct, meter, expose, judge, again. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
@@ -36,16 +35,6 @@ class PocketTouchTest {
 
     @TempDir
     Path temporary;
-
-    /** A place within an element, by shares of its width and height. */
-    private static Point in(Browser browser, String css, double across, double down) {
-        List<?> box = (List<?>) browser.run(
-                "const e = document.querySelector(arguments[0]); e.scrollIntoView({ block: 'center', behavior: 'instant' });"
-                        + "const b = e.getBoundingClientRect(); return [b.left, b.top, b.width, b.height];",
-                css);
-        double[] b = box.stream().mapToDouble(v -> ((Number) v).doubleValue()).toArray();
-        return new Point((int) (b[0] + across * b[2]), (int) (b[1] + down * b[3]));
-    }
 
     private static String time(Browser browser) {
         return String.valueOf(browser.run("return document.querySelector('.now .time').dataset.time"));
@@ -72,7 +61,7 @@ class PocketTouchTest {
             browser.until("document.querySelectorAll('.axis-drawing image').length > 2");
 
             String before = time(browser);
-            browser.finger().drag(in(browser, ".axis-drawing", 0.7, 0.5), in(browser, ".axis-drawing", 0.4, 0.5));
+            browser.finger().drag(browser.in(".axis-drawing", 0.7, 0.5), browser.in(".axis-drawing", 0.4, 0.5));
             browser.until("document.querySelector('.now .time').dataset.time !== '" + before + "'");
             browser.until("location.hash.includes('time=')");
             page.wait("requestAnimationFrame(() => requestAnimationFrame(() => done(true)));");
@@ -82,7 +71,7 @@ class PocketTouchTest {
 
             browser.press("Correct");
             browser.press("Rock");
-            browser.finger().drag(in(browser, ".picture", 0.3, 0.9), in(browser, ".picture", 0.7, 0.9));
+            browser.finger().drag(browser.in(".picture", 0.3, 0.9), browser.in(".picture", 0.7, 0.9));
             browser.until("document.querySelectorAll('.picture .stroke-in').length === 1");
             browser.press("Done");
 
@@ -92,9 +81,9 @@ class PocketTouchTest {
             browser.press("ND is on");
             browser.press("Covered");
             assertThat(browser.text()).contains("The water rises");
-            browser.finger().hold(browser.key("Hold: I know the way back"), Duration.ofMillis(400));
+            browser.hold("Hold: I know the way back", Duration.ofMillis(400));
             browser.key("Hold: I know the way back");
-            browser.finger().hold(browser.key("Hold: I know the way back"), Duration.ofMillis(1800));
+            browser.hold("Hold: I know the way back", Duration.ofMillis(1800));
             // lifting the finger is no press of the key that has come under it
             page.wait("setTimeout(() => done(true), 600);");
             browser.press("Count me in");

@@ -7,7 +7,6 @@ import com.grack.nanojson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -17,9 +16,6 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.StaleElementReferenceException;
-import org.openqa.selenium.WebElement;
-import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Clips of real water, cloud and leaves, walked from the opening of the folder to the log, by keys alone and by touch alone. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
@@ -90,6 +86,7 @@ class RealClipsPageTest {
     })
     void fromTheClipToTheLog(String input, String part, String by) throws Exception {
         boolean touch = by.equals("touch");
+        browser.byTouch(touch);
         browser.size(touch ? 390 : 1440, touch ? 844 : 900);
         Object id = browser.driver()
                 .executeAsyncScript(
@@ -159,41 +156,15 @@ class RealClipsPageTest {
             pages.press(Keys.ENTER);
             return;
         }
-        // a page that draws itself anew between finding and touching is touched where it drew the key
-        List<?> at = new WebDriverWait(browser.driver(), Duration.ofMinutes(1))
-                .ignoring(StaleElementReferenceException.class)
-                .until(d -> (List<?>) browser.run(
-                        "arguments[0].scrollIntoView({block: 'center'}); const r ="
-                                + " arguments[0].getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]",
-                        browser.key(text)));
-        finger("touchStart", List.of(Map.of("x", whole(at.get(0)), "y", whole(at.get(1)))));
-        finger("touchEnd", List.of());
-    }
-
-    private static int whole(Object number) {
-        return ((Number) number).intValue();
+        browser.press(text);
     }
 
     private static void stroke(boolean touch) {
-        WebElement picture = browser.find(".picture.drawing");
         if (!touch) {
-            picture.sendKeys(Keys.ARROW_DOWN, Keys.SPACE, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.SPACE);
+            browser.type(
+                    ".picture.drawing", Keys.ARROW_DOWN, Keys.SPACE, Keys.ARROW_RIGHT, Keys.ARROW_RIGHT, Keys.SPACE);
             return;
         }
-        List<?> box = (List<?>) browser.run(
-                "arguments[0].scrollIntoView({block: 'center'}); const r = arguments[0].getBoundingClientRect();"
-                        + " return [r.left, r.top, r.width, r.height]",
-                picture);
-        double[] b = box.stream().mapToDouble(n -> ((Number) n).doubleValue()).toArray();
-        int y = (int) (b[1] + 0.6 * b[3]);
-        finger("touchStart", List.of(Map.of("x", (int) (b[0] + 0.3 * b[2]), "y", y)));
-        for (int i = 4; i <= 7; i++) {
-            finger("touchMove", List.of(Map.of("x", (int) (b[0] + 0.1 * i * b[2]), "y", y)));
-        }
-        finger("touchEnd", List.of());
-    }
-
-    private static void finger(String type, List<?> points) {
-        browser.driver().executeCdpCommand("Input.dispatchTouchEvent", Map.of("type", type, "touchPoints", points));
+        browser.finger().drag(browser.in(".picture.drawing", 0.3, 0.6), browser.in(".picture.drawing", 0.7, 0.6));
     }
 }

@@ -14,7 +14,6 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.openqa.selenium.By;
 
 /** Watching the sea on the desk: the tide's rise until the time to leave is added there as on the phone. */
 @SuppressWarnings("NullAway") // JUnit and the browser fill in what is read
@@ -46,10 +45,9 @@ class SeaWatchDeskTest {
             browser.driver().get(pages.server().link().toString());
             pages.open("#there/view-1/shot/1?time=8s");
             browser.press("Watch the sea");
-            browser.find("input[aria-label='Frames of a watch']");
-            browser.driver()
-                    .findElement(By.cssSelector("input[aria-label='Frames of a watch']"))
-                    .sendKeys(frames.stream().map(Path::toString).collect(Collectors.joining("\n")));
+            browser.type(
+                    "input[aria-label='Frames of a watch']",
+                    frames.stream().map(Path::toString).collect(Collectors.joining("\n")));
             // the desk knows no times of dropped pictures that carry none in their Exif
             browser.until("document.body.innerText.includes('How far apart are these frames?')");
             browser.press("Read them so");

@@ -85,8 +85,7 @@ class TherePageTest extends PagesInBrowser {
         browser.until(READY);
         browser.press("Meter");
         browser.until("document.querySelector('.meter-now')?.innerText.includes('by the sun')");
-        Matcher rate = Pattern.compile("fades (\\d\\.\\d+) stop/min")
-                .matcher(browser.find(".meter-now").getText());
+        Matcher rate = Pattern.compile("fades (\\d\\.\\d+) stop/min").matcher(browser.textAt(".meter-now"));
         assertThat(rate.find()).isTrue();
         // From 585 to 410 lx at sunset to 3.5 to 2 lx at the end of civil twilight, 6° lower (AMS Glossary of
         // Meteorology, civil twilight), is 6.9 to 8.2 stops; at 15° an hour it takes 24 min: 0.29 to 0.34 a minute.
@@ -99,7 +98,7 @@ class TherePageTest extends PagesInBrowser {
         browser.find(".guard");
         // The clock of the test runs on from 18:20 UTC. Auckland keeps UTC+13 until April (IANA time zone database):
         // 18:20 UTC is 07:20 there, 40 min before 08:00
-        assertThat(browser.find(".guard").getText().replaceAll("\\s+", " "))
+        assertThat(browser.textAt(".guard").replaceAll("\\s+", " "))
                 .contains("Leave by 08:00")
                 .containsPattern("(3\\d|40) min");
     }
