@@ -18,6 +18,9 @@ import java.util.Arrays;
  */
 final class ClipCurve implements TextureCurve {
 
+    /** Blocks from this share of the longest on tell the tail: shorter ones still hold waves of a light wind. */
+    private static final double TAIL = 0.75;
+
     private static final double OCTAVES_TO_RELAX = 3;
     private static final double LOG_RELAX = StrictMath.log(8);
     private static final double GENTLEST_SLOPE = 0.25;
@@ -106,14 +109,38 @@ final class ClipCurve implements TextureCurve {
      * @param crests how much slow change goes together across the view
      */
     static ClipCurve of(Variogram variogram, boolean breakers, Crests crests) {
-        int n = variogram.size();
-        double[] variance = new double[n];
+        double[] far = new double[variogram.size()];
+        for (int k = 0; k < far.length; k++) {
+            far[k] = Math.max(variogram.variance(k), TINY);
+        }
+        ClipCurve ofFar = of(variogram, far, breakers, crests);
+        double ofWholeClip = ofFar.known() ? ofFar.variance(variogram.lengthSeconds()) : 0;
+        return ofWholeClip > 0 ? of(variogram, joined(variogram, far, ofWholeClip), breakers, crests) : ofFar;
+    }
+
+    /**
+     * Far pairs of blocks joined with all blocks about the mean of the clip, to which the variance of that mean, as the
+     * far pairs tell it, is added again. It is a small part of a short block's variance and a large one of a long
+     * block's: the share of far pairs grows with the length of the block.
+     */
+    private static double[] joined(Variogram variogram, double[] far, double ofWholeClip) {
+        double longest = variogram.blockSeconds(far.length - 1);
+        double[] joined = new double[far.length];
+        for (int k = 0; k < joined.length; k++) {
+            double share = variogram.blockSeconds(k) / longest;
+            double all = variogram.varianceAboutClipMean(k) + ofWholeClip;
+            joined[k] = Math.max(TINY, share * far[k] + (1 - share) * all);
+        }
+        return joined;
+    }
+
+    private static ClipCurve of(Variogram variogram, double[] variance, boolean breakers, Crests crests) {
+        int n = variance.length;
         double longest = variogram.blockSeconds(n - 1);
         double tail = 0;
         int inTail = 0;
         for (int k = 0; k < n; k++) {
-            variance[k] = Math.max(variogram.variance(k), TINY);
-            if (variogram.blockSeconds(k) >= 0.6 * longest - 1e-9) {
+            if (variogram.blockSeconds(k) >= TAIL * longest - 1e-9) {
                 tail += variance[k] * variogram.blockSeconds(k);
                 inTail++;
             }
@@ -147,7 +174,7 @@ final class ClipCurve implements TextureCurve {
 
     @Override
     public double varianceAtOnce() {
-        return Math.max(0, variogram.variance(0));
+        return variance[0] > TINY ? variance[0] : 0;
     }
 
     @Override
