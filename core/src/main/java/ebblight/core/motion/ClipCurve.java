@@ -53,6 +53,9 @@ final class ClipCurve implements TextureCurve {
     /** From this likeness of far pixels on, long waves run in the clip: ripples and chop stay below. */
     private static final double LONG_CRESTS = 0.05;
 
+    /** The same along the best slant: by chance ripples have up to 0.15 of it, but then hold more than three waves. */
+    private static final double SLANTING_CRESTS = 0.13;
+
     /** With fewer of its long waves than this a clip cannot tell their floor from that of a wind sea. */
     private static final double FEWEST_WAVES = 3;
 
@@ -64,6 +67,12 @@ final class ClipCurve implements TextureCurve {
      * watched: what moved together over a patch in a clip of L seconds may be a share of (L/20)² of what a gust does.
      */
     private static final double GUST_SECONDS = 20;
+
+    /** Slow gusts take twice as long, and change grows with the square of the time. */
+    private static final double SLOW_GUSTS = 4;
+
+    /** A trend over the clip counts as one wave and a little more; one and a half are waves. */
+    private static final double FEWER_THAN_THE_CLIP = 1.5;
 
     /** Times the square root of the likeness, as the error of a variance goes with one over the root of its samples. */
     private static final double FEW_WAVES = 0.7;
@@ -190,7 +199,8 @@ final class ClipCurve implements TextureCurve {
 
     @Override
     public boolean resolved() {
-        boolean fewWaves = crests.likeness() > LONG_CRESTS && crests.waves() < FEWEST_WAVES;
+        boolean longCrests = crests.likeness() > LONG_CRESTS || crests.slanting() > SLANTING_CRESTS;
+        boolean fewWaves = longCrests && crests.waves() < FEWEST_WAVES;
         return rawSlope >= SETTLED_SLOPE && !fewWaves && variogram.lengthSeconds() >= BETWEEN_GUSTS_SECONDS;
     }
 
@@ -256,8 +266,14 @@ final class ClipCurve implements TextureCurve {
     /** Share of the variance that gusts may add, of which the clip saw the beginning only. */
     private double gusts(double seconds) {
         double watched = Math.min(1, variogram.lengthSeconds() / GUST_SECONDS);
-        double unseen = crests.patches() / variance[0] * (1 / (watched * watched) - 1);
+        double unseen = crests.patches() / variance[0] * (1 / (watched * watched) - 1) * (slowChange() ? SLOW_GUSTS : 1);
         return seconds > 0 ? unseen * FadingMemory.share(seconds, GUST_SECONDS / 2) : unseen;
+    }
+
+    /** Whether what goes together is slower than the clip and nothing shows its end. */
+    private boolean slowChange() {
+        boolean open = variogram.lengthSeconds() < BETWEEN_GUSTS_SECONDS || rawSlope < SETTLED_SLOPE;
+        return open && crests.slanting() > SLANTING_CRESTS && crests.waves() < FEWER_THAN_THE_CLIP;
     }
 
     private Remaining.Basis basis(double octaves) {
