@@ -266,7 +266,8 @@ final class ClipCurve implements TextureCurve {
     /** Share of the variance that gusts may add, of which the clip saw the beginning only. */
     private double gusts(double seconds) {
         double watched = Math.min(1, variogram.lengthSeconds() / GUST_SECONDS);
-        double unseen = crests.patches() / variance[0] * (1 / (watched * watched) - 1) * (slowChange() ? SLOW_GUSTS : 1);
+        double unseen =
+                crests.patches() / variance[0] * (1 / (watched * watched) - 1) * (slowChange() ? SLOW_GUSTS : 1);
         return seconds > 0 ? unseen * FadingMemory.share(seconds, GUST_SECONDS / 2) : unseen;
     }
 
