@@ -7,7 +7,7 @@ final class FarBlocks {
 
     /**
      * Starts of the two blocks of a pair lie at least this share of the clip apart, and never so near that the blocks
-     * overlap. With one half, chop of 8 m/s was told with a third more scatter, as fewer pairs were left.
+     * overlap. With one half, chop of 8 m/s was told with a quarter more scatter, as fewer pairs were left.
      */
     private static final double SEPARATION = 0.35;
 

@@ -52,7 +52,8 @@ class CrestsTest {
         float[][] frames = new float[FRAMES][WIDTH * ROWS];
         for (int i = 0; i < FRAMES; i++) {
             for (int p = 0; p < WIDTH * ROWS; p++) {
-                double turn = 2 * Math.PI * (4.0 * i / FRAMES - 1.5 * (p % WIDTH) / WIDTH) + p / WIDTH / 7.0;
+                int row = p / WIDTH;
+                double turn = 2 * Math.PI * (4.0 * i / FRAMES - 1.5 * (p % WIDTH) / WIDTH) + row / 7.0;
                 frames[i][p] = (float) (Math.cos(turn) + 0.2 * dice.normal());
             }
         }
