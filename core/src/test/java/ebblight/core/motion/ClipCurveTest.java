@@ -4,20 +4,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
 
 /**
  * The curve beyond the clip against its two laws, written out: V ∝ 1/T at once from the mean of V·b over the longest
  * blocks, and a slope that goes from the measured one to 1 in even steps of ln T over three octaves; the likely value is
  * their geometric mean (both tend to G. I. Taylor's 1/T, 1922). The second is summed numerically here.
  */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ClipCurveTest {
 
     private static final double SPACING = 0.1;
 
     /** Twelve seconds of pixels that forget at once, ten of such as remember for three. */
-    private static final Variogram RESTLESS = Variogram.of(series(120, 0), 0);
+    private final Variogram restless = Variogram.of(series(120, 0), 0);
 
-    private static final Variogram SLOW = Variogram.of(series(100, 3), 0);
+    private final Variogram slow = Variogram.of(series(100, 3), 0);
 
     private static ClipCurve calm(Variogram variogram) {
         return ClipCurve.of(variogram, false, Crests.NONE);
@@ -100,7 +102,7 @@ class ClipCurveTest {
 
     @Test
     void beyondTheClipBothLawsRule() {
-        for (Variogram v : new Variogram[] {RESTLESS, SLOW}) {
+        for (Variogram v : new Variogram[] {restless, slow}) {
             ClipCurve curve = calm(v);
             assertThat(curve.slopeAtEnd()).isCloseTo(slope(v), within(1e-9));
             for (double seconds : new double[] {5, 20, 60, 960}) {
@@ -109,25 +111,25 @@ class ClipCurveTest {
             }
         }
         // three seconds of memory in ten of clip: far from the slope of 1, which it reaches beyond
-        assertThat(slope(SLOW)).isBetween(0.25, 0.9);
+        assertThat(slope(slow)).isBetween(0.25, 0.9);
     }
 
     /** τ is what makes V(T) go over to V(0)·2τ/T, less what the gaps between frames hide. */
     @Test
     void theMemoryIsWhatTheFarEndTells() {
-        for (Variogram v : new Variogram[] {RESTLESS, SLOW}) {
+        for (Variogram v : new Variogram[] {restless, slow}) {
             ClipCurve curve = calm(v);
             double likeness = 2 * v.variance(1) / v.variance(0) - 1; // of two frames, from the mean of both
             double ofFrames = 1e6 * curve.variance(1e6) / (2 * v.variance(0));
             assertThat(curve.correlationSeconds())
                     .isCloseTo(ofFrames * Gaps.of(SPACING, likeness).likely(1e6), within(1e-6 * ofFrames));
         }
-        assertThat(calm(SLOW).correlationSeconds()).isBetween(1.0, 6.0);
+        assertThat(calm(slow).correlationSeconds()).isBetween(1.0, 6.0);
     }
 
     @Test
     void insideTheClipStraightLinesJoinTheBlocks() {
-        Variogram v = SLOW;
+        Variogram v = slow;
         ClipCurve curve = calm(v);
         assertThat(curve.varianceAtOnce()).isEqualTo(v.variance(0));
         assertThat(curve.measuredToSeconds()).isEqualTo(v.blockSeconds(v.size() - 1));
@@ -146,7 +148,7 @@ class ClipCurveTest {
 
     @Test
     void whatIsLeftIsTheRootOfTheVarianceLeft() {
-        Variogram v = SLOW;
+        Variogram v = slow;
         ClipCurve curve = calm(v);
         Gaps gaps = Gaps.of(SPACING, 2 * v.variance(1) / v.variance(0) - 1);
         for (double seconds : new double[] {0.5, 3, 30, 300}) {
@@ -158,30 +160,30 @@ class ClipCurveTest {
     /** Waves that roll on: settled only with three of them in eight seconds of clip or more. */
     @Test
     void onlyWhatFallsAsItMustAndShowsEnoughWavesIsResolved() {
-        assertThat(calm(RESTLESS).resolved()).isTrue();
-        assertThat(calm(SLOW).resolved()).isFalse();
+        assertThat(calm(restless).resolved()).isTrue();
+        assertThat(calm(slow).resolved()).isFalse();
         assertThat(calm(60, 0).resolved()).isFalse(); // six seconds may lie between two gusts
-        assertThat(ClipCurve.of(RESTLESS, false, new Crests(0.5, 0, 2)).resolved())
+        assertThat(ClipCurve.of(restless, false, new Crests(0.5, 0, 2)).resolved())
                 .isFalse();
-        assertThat(ClipCurve.of(RESTLESS, false, new Crests(0.5, 0, 5)).resolved())
+        assertThat(ClipCurve.of(restless, false, new Crests(0.5, 0, 5)).resolved())
                 .isTrue();
-        assertThat(ClipCurve.of(RESTLESS, false, new Crests(0.001, 0, 0)).resolved())
+        assertThat(ClipCurve.of(restless, false, new Crests(0.001, 0, 0)).resolved())
                 .isTrue();
     }
 
     @Test
     void framesThatShareNothingAreCoarse() {
-        assertThat(calm(RESTLESS).coarse()).isTrue();
-        assertThat(calm(SLOW).coarse()).isFalse();
+        assertThat(calm(restless).coarse()).isTrue();
+        assertThat(calm(slow).coarse()).isFalse();
     }
 
     @Test
     void theRangeWidensWithAllThatIsNotKnown() {
-        ClipCurve curve = calm(SLOW);
+        ClipCurve curve = calm(slow);
         for (double seconds : new double[] {1, 6, 60}) {
             Remaining plain = curve.at(seconds);
-            Remaining breaking = ClipCurve.of(SLOW, true, Crests.NONE).at(seconds);
-            Remaining rolling = ClipCurve.of(SLOW, false, new Crests(0.4, 0, 5)).at(seconds);
+            Remaining breaking = ClipCurve.of(slow, true, Crests.NONE).at(seconds);
+            Remaining rolling = ClipCurve.of(slow, false, new Crests(0.4, 0, 5)).at(seconds);
             assertThat(breaking.ratio()).isEqualTo(plain.ratio());
             assertThat(breaking.low()).isLessThan(plain.low());
             assertThat(rolling.low()).isLessThan(plain.low());
@@ -190,7 +192,7 @@ class ClipCurveTest {
         }
         double before = 0;
         for (double seconds : new double[] {5, 10, 20, 40, 80}) {
-            Remaining left = calm(RESTLESS).at(seconds);
+            Remaining left = calm(restless).at(seconds);
             double wide = left.high() / left.low();
             assertThat(wide).as("%s s", seconds).isGreaterThan(before);
             before = wide;
@@ -203,15 +205,15 @@ class ClipCurveTest {
      */
     @Test
     void theRangeOfSettledWaterSpansBothLaws() {
-        ClipCurve curve = calm(RESTLESS);
+        ClipCurve curve = calm(restless);
         assertThat(curve.resolved()).isTrue();
-        double v0 = RESTLESS.variance(0);
-        Gaps gaps = Gaps.of(SPACING, 2 * RESTLESS.variance(1) / v0 - 1);
+        double v0 = restless.variance(0);
+        Gaps gaps = Gaps.of(SPACING, 2 * restless.variance(1) / v0 - 1);
         for (double octaves : new double[] {0.5, 2, 6}) {
             double seconds = curve.measuredToSeconds() * Math.pow(2, octaves);
             double wide = 1.25 + 0.08 * Math.min(4, octaves);
-            double least = Math.min(fast(RESTLESS, seconds), relaxing(RESTLESS, seconds));
-            double most = Math.max(fast(RESTLESS, seconds), relaxing(RESTLESS, seconds));
+            double least = Math.min(fast(restless, seconds), relaxing(restless, seconds));
+            double most = Math.max(fast(restless, seconds), relaxing(restless, seconds));
             Remaining left = curve.at(seconds);
             assertThat(left.low() / (Math.sqrt(least / v0 * gaps.least(seconds)) / wide))
                     .isCloseTo(1, within(1e-3));
@@ -234,10 +236,10 @@ class ClipCurveTest {
     /** Change that is slow grows with the square of the time watched: twelve of twenty seconds saw a share of 0.6². */
     @Test
     void gustsRaiseTheUpperEnd() {
-        double patches = 0.01 * RESTLESS.variance(0);
-        Remaining plain = calm(RESTLESS).at(6);
+        double patches = 0.01 * restless.variance(0);
+        Remaining plain = calm(restless).at(6);
         Remaining gusty =
-                ClipCurve.of(RESTLESS, false, new Crests(0, patches, 0)).at(6);
+                ClipCurve.of(restless, false, new Crests(0, patches, 0)).at(6);
         double watched = 12 / 20.0;
         // twenty seconds from end to end: a memory of ten, of which a mean over six keeps 2x(1 − x(1 − e^(−1/x)))
         double x = 10 / 6.0;

@@ -26,7 +26,8 @@ class FrameAlignerTest {
         double[] field = Plain.noise(wide, tall, 1.6, seed);
         float[] frame = new float[W * H];
         for (int p = 0; p < frame.length; p++) {
-            frame[p] = (float) (0.3 + Plain.between(field, wide, tall, p % W + 20 - dx, p / W + 20 - dy) - 0.5);
+            int row = p / W;
+            frame[p] = (float) (0.3 + Plain.between(field, wide, tall, p % W + 20 - dx, row + 20 - dy) - 0.5);
         }
         return frame;
     }
@@ -139,8 +140,10 @@ class FrameAlignerTest {
             float[] again = new float[W * H];
             Dice dice = new Dice(9);
             for (int p = 0; p < one.length; p++) {
-                double across = Math.cos(towards) * (p % W) + Math.sin(towards) * (p / W);
-                double along = Math.cos(towards) * (p / W) - Math.sin(towards) * (p % W);
+                int column = p % W;
+                int row = p / W;
+                double across = Math.cos(towards) * column + Math.sin(towards) * row;
+                double along = Math.cos(towards) * row - Math.sin(towards) * column;
                 double first = 0.005 * dice.normal();
                 double second = 0.005 * dice.normal();
                 one[p] = (float) (0.3 + 0.06 * Math.sin(0.4 * across) + first);

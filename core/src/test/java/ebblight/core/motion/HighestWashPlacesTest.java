@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import ebblight.core.numeric.Work;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
 
 /** Drawn shores: what is water, what was reached, and what is neither, by the words of {@link HighestWash}. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class HighestWashPlacesTest {
 
     private static final int W = 64;
@@ -15,9 +17,8 @@ class HighestWashPlacesTest {
     private static final double SPACING = 5;
     private static final int GREAT = 25;
 
-    private static final HighestWash WASH =
-            HighestWash.of(survey(everywhere(Kind.FLOWING), HighestWashPlacesTest::shore));
-    private static final byte[] PLACES = WASH.places();
+    private final HighestWash wash = HighestWash.of(survey(everywhere(Kind.FLOWING), HighestWashPlacesTest::shore));
+    private final byte[] places = wash.places();
 
     private static ViewSurvey survey(RegionModel model, Plain.Scene scene) {
         return ViewSurvey.of(Plain.clip(W, H, FRAMES, SPACING, scene), Strokes.none(), model, Work.alone());
@@ -61,8 +62,8 @@ class HighestWashPlacesTest {
         return ground(x, y);
     }
 
-    private static byte at(int x, int y) {
-        return PLACES[y * W + x];
+    private byte at(int x, int y) {
+        return places[y * W + x];
     }
 
     @Test
@@ -76,7 +77,7 @@ class HighestWashPlacesTest {
 
     @Test
     void whatOneWaveReachedWasWashed() {
-        assertThat(WASH.highestFrame()).isEqualTo(GREAT);
+        assertThat(wash.highestFrame()).isEqualTo(GREAT);
         for (int y = 26; y < 36; y++) {
             assertThat(at(8, y)).as("row %d", y).isEqualTo(HighestWash.WASHED);
             assertThat(at(61, y)).as("row %d", y).isEqualTo(HighestWash.WASHED);
@@ -108,17 +109,17 @@ class HighestWashPlacesTest {
     /** The band runs over the thirteen rows 24 to 36; a rise of half the wash's height covers six or seven more. */
     @Test
     void aRiseCarriesTheLineOnByItsShareOfTheBand() {
-        assertThat(WASH.bandPixels()).isCloseTo(13, within(2.5));
-        byte[] risen = WASH.places(0.5, W);
-        for (int p = 0; p < PLACES.length; p++) {
-            if (PLACES[p] != HighestWash.NEVER) {
-                assertThat(risen[p]).isEqualTo(PLACES[p]);
+        assertThat(wash.bandPixels()).isCloseTo(13, within(2.5));
+        byte[] risen = wash.places(0.5, W);
+        for (int p = 0; p < places.length; p++) {
+            if (places[p] != HighestWash.NEVER) {
+                assertThat(risen[p]).isEqualTo(places[p]);
             }
         }
-        int before = rows(PLACES, 8);
-        assertThat(rows(risen, 8) - before).isEqualTo((int) (0.5 * WASH.bandPixels()));
+        int before = rows(places, 8);
+        assertThat(rows(risen, 8) - before).isEqualTo((int) (0.5 * wash.bandPixels()));
         assertThat(risen[(before + 1) * W + 8]).isEqualTo(HighestWash.WITH_RISE);
-        assertThat(WASH.places(0, W)).isEqualTo(PLACES);
+        assertThat(wash.places(0, W)).isEqualTo(places);
     }
 
     private static int rows(byte[] places, int x) {
