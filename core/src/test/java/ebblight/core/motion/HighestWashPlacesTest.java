@@ -47,10 +47,10 @@ class HighestWashPlacesTest {
         }
         boolean small = x >= 20 && x < 23 && y >= 27 && y < 30;
         boolean large = x >= 36 && x < 58 && y >= 24 && y < 37;
-        if (y < 24 && frame % 2 == 0 || y < 37 && frame == GREAT && !small && !large) {
+        if ((y < 24 && frame % 2 == 0) || (y < 37 && frame == GREAT && !small && !large)) {
             return 0.8;
         }
-        if (frame == 12 && y == 26 && (x == 51 || x > 40 && x < 44)) {
+        if (frame == 12 && y == 26 && (x == 51 || (x > 40 && x < 44))) {
             return ground(x, y) + 0.3; // on the rock: a glint of one pixel, a splash of three
         }
         if (frame == 12 && (y == 25 || y == 27) && x > 40 && x < 44) {

@@ -42,7 +42,7 @@ class LightDriftTest {
     @Test
     void theCalmPartsTellNotTheMost() {
         LightDrift drift = drift(13, (x, y, t) -> {
-            boolean calm = x >> 3 < 3 && y >> 3 < 6 || x >> 3 == 3 && y >> 3 < 2;
+            boolean calm = ((x >> 3) < 3 && (y >> 3) < 6) || ((x >> 3) == 3 && (y >> 3) < 2);
             double glitter = 0.9 * (new Dice((x >> 3) + 31L * (y >> 3) + 977L * Math.round(t)).even() - 0.5);
             return calm ? 0.2 + 0.003 * x : 0.2 * Math.pow(2, t / 60) * (1 + glitter);
         });

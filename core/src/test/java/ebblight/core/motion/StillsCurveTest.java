@@ -48,7 +48,7 @@ class StillsCurveTest {
                 return LIGHT + DEVIATION * STANDING[p] + noise * dice.normal();
             }
             // over stripes of eight pixels: + + + +, + − + −, + + − −
-            boolean over = frame == 1 && x / 8 % 2 == 1 || frame == 2 && x / 8 % 4 > 1;
+            boolean over = (frame == 1 && x / 8 % 2 == 1) || (frame == 2 && x / 8 % 4 > 1);
             double change = Math.sqrt(taylor(seconds[frame])) * TEXTURE[p] * (over ? -1 : 1);
             return LIGHT + DEVIATION * (change + standing * ripples(x)) + noise * dice.normal();
         });
