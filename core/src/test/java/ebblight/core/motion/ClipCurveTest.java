@@ -4,14 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 
 /**
  * The curve beyond the clip against its two laws, written out: V ∝ 1/T at once from the mean of V·b over the longest
  * blocks, and a slope that goes from the measured one to 1 in even steps of ln T over three octaves; the likely value is
  * their geometric mean (both tend to G. I. Taylor's 1/T, 1922). The second is summed numerically here.
  */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class ClipCurveTest {
 
     private static final double SPACING = 0.1;

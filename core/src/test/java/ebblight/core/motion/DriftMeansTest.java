@@ -8,10 +8,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 
 /** The means that drift is measured on against their definition, sum by sum. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class DriftMeansTest {
 
     private static final int W = 48;

@@ -5,10 +5,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import ebblight.core.numeric.Work;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 
 /** Drawn shores: what is water, what was reached, and what is neither, by the words of {@link HighestWash}. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class HighestWashPlacesTest {
 
     private static final int W = 64;

@@ -8,10 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 
 /** A watched shore whose washes are known row by row. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class HighestWashTest {
 
     private static final int WIDTH = 160;

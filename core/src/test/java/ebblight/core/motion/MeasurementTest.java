@@ -8,15 +8,19 @@ import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 
 /** All of the measuring on the drawn {@link Coast}, whose making is the truth (G. I. Taylor 1922 for the water). */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class MeasurementTest {
 
     private final ViewSurvey survey = Coast.survey();
-    private final Measurement measured = Measurement.of(survey, Work.alone());
-    private final Preview preview = measured.preview(Work.alone());
+
+    private Measurement measured() {
+        return Measurement.of(survey, Work.alone());
+    }
+
+    private Preview preview() {
+        return measured().preview(Work.alone());
+    }
 
     @Test
     void theViewIsWhatWasDrawn() {
@@ -69,6 +73,7 @@ class MeasurementTest {
             assertThat(truth).isBetween(0.9 * left.low(), 1.1 * left.high());
         }
         assertThat(water.correlationSeconds()).isCloseTo(Coast.MEMORY, within(0.4 * Coast.MEMORY));
+        Measurement measured = measured();
         assertThat(measured.repeatsAfterSeconds()).isZero();
         assertThat(measured.ofStills()).isFalse();
     }
@@ -95,6 +100,7 @@ class MeasurementTest {
 
     @Test
     void withinTheClipTheFramesThemselvesAreShown() {
+        Preview preview = preview();
         assertThat(preview.lengthSeconds()).isCloseTo(Coast.FRAMES * Coast.SPACING, within(1e-9));
         assertThat(preview.framesFor(2)).isEqualTo(8);
         assertThat(preview.framesFor(0.01)).isEqualTo(1);
@@ -123,6 +129,7 @@ class MeasurementTest {
 
     @Test
     void beyondTheClipRockAndLightStay() {
+        Preview preview = preview();
         RgbPicture clip = preview.render(15).picture();
         Preview.Exposure shown = preview.render(120);
         assertThat(shown.fromFrames()).isFalse();
@@ -166,6 +173,7 @@ class MeasurementTest {
     /** Along the drift a sky of eight times the clip is more even than the clip's own streaks. */
     @Test
     void cloudsGrowIntoStreaks() {
+        Preview preview = preview();
         float[] clip = preview.render(15).picture().green();
         float[] shown = preview.render(120).picture().green();
         assertThat(steps(shown)).isLessThan(0.8 * steps(clip));
@@ -183,7 +191,7 @@ class MeasurementTest {
     }
 
     private RegionMotion region(Kind kind) {
-        return measured.regions().stream()
+        return measured().regions().stream()
                 .filter(region -> region.part().kind() == kind)
                 .findFirst()
                 .orElseThrow();

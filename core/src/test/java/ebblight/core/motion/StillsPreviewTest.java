@@ -7,10 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import ebblight.core.numeric.Work;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
 
 /** A frame of 0.25 s and one of 4 s of the same water, made as the means that they are; rock below stands. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class StillsPreviewTest {
 
     private static final double[] SECONDS = {Coast.SPACING, 4};
