@@ -190,6 +190,55 @@ class MeasurementTest {
         return sum;
     }
 
+    /** The same water taken for branches: they sway, which is measured alike and draws no lines. */
+    @Test
+    void whatSwaysIsMeasuredAsWhatFlows() {
+        RegionMotion branches = only(Kind.SWAYING, Coast.SPACING);
+        RegionMotion water = only(Kind.FLOWING, Coast.SPACING);
+        assertThat(branches.part().kind()).isEqualTo(Kind.SWAYING);
+        assertThat(branches.remaining()).hasSize(14);
+        assertThat(branches.texture()).isEqualTo(water.texture());
+        assertThat(branches.correlationSeconds())
+                .isEqualTo(water.correlationSeconds())
+                .isGreaterThan(0);
+        assertThat(branches.flags().seen()).isTrue();
+        assertThat(branches.flags().borrowed()).isFalse();
+        assertThat(branches.lines()).isEqualTo(FlowLines.NONE);
+        RegionMotion rock = only(Kind.FIXED, Coast.SPACING);
+        assertThat(rock.correlationSeconds()).isZero();
+        assertThat(rock.remaining()).isEmpty();
+        assertThat(rock.flags().coarse()).isFalse();
+        assertThat(rock.rhythm()).isEqualTo(Rhythm.NONE);
+        assertThat(rock.passing()).isEqualTo(Passing.NONE);
+        assertThat(only(Kind.DRIFTING, Coast.SPACING).remaining()).isEmpty();
+    }
+
+    /** Frames three seconds apart tell how much is left, but neither a rhythm nor lines. */
+    @Test
+    void spacedFramesTellNoRhythm() {
+        RegionMotion water = only(Kind.FLOWING, 3);
+        assertThat(water.rhythm()).isEqualTo(Rhythm.NONE);
+        assertThat(water.lines()).isEqualTo(FlowLines.NONE);
+        assertThat(water.flags().seen()).isTrue();
+        assertThat(water.flags().coarse()).isFalse();
+    }
+
+    private static RegionMotion only(Kind kind, double spacing) {
+        double[][] water = Coast.water(Coast.FRAMES);
+        Clip clip = Plain.clip(
+                Coast.WIDTH,
+                Coast.HEIGHT,
+                Coast.FRAMES,
+                spacing,
+                (x, y, t) -> Coast.WATER + Coast.DEVIATION * water[(int) Math.rint(t / spacing)][y * Coast.WIDTH + x]);
+        double[][] weights = new double[RegionModel.FEATURES + 1][RegionModel.KINDS];
+        weights[RegionModel.FEATURES][kind.column()] = 20;
+        ViewSurvey survey = ViewSurvey.of(clip, Strokes.none(), Coast.byRow(weights), Work.alone());
+        Measurement all = Measurement.of(survey, Work.alone());
+        assertThat(all.noiseAt(0.3)).isLessThan(1e-3);
+        return all.regions().get(0);
+    }
+
     private RegionMotion region(Kind kind) {
         return measured().regions().stream()
                 .filter(region -> region.part().kind() == kind)
