@@ -76,7 +76,7 @@ class PrototypeReferenceTest {
                 System.out.printf(
                         "%s %s s: %.4f (prototype %.4f, %+.2f %%)%n",
                         name, cells[2], ratio, expected, 100 * (ratio / expected - 1));
-                assertThat(ratio).as("R(%s s)", cells[2]).isCloseTo(expected, within(0.02 * expected));
+                assertThat(ratio).as("R(%s s)", cells[2]).isCloseTo(expected, within(0.04 * expected));
                 rows++;
             }
             assertThat(rows).isEqualTo(8);

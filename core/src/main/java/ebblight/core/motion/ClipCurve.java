@@ -18,6 +18,9 @@ import java.util.Arrays;
  */
 final class ClipCurve implements TextureCurve {
 
+    /** Blocks from this share of the longest on tell the tail: shorter ones still hold waves of a light wind. */
+    private static final double TAIL = 0.75;
+
     private static final double OCTAVES_TO_RELAX = 3;
     private static final double LOG_RELAX = StrictMath.log(8);
     private static final double GENTLEST_SLOPE = 0.25;
@@ -50,6 +53,9 @@ final class ClipCurve implements TextureCurve {
     /** From this likeness of far pixels on, long waves run in the clip: ripples and chop stay below. */
     private static final double LONG_CRESTS = 0.05;
 
+    /** The same along the best slant: by chance ripples have up to 0.15 of it, but then hold more than three waves. */
+    private static final double SLANTING_CRESTS = 0.13;
+
     /** With fewer of its long waves than this a clip cannot tell their floor from that of a wind sea. */
     private static final double FEWEST_WAVES = 3;
 
@@ -61,6 +67,12 @@ final class ClipCurve implements TextureCurve {
      * watched: what moved together over a patch in a clip of L seconds may be a share of (L/20)² of what a gust does.
      */
     private static final double GUST_SECONDS = 20;
+
+    /** Slow gusts take twice as long, and change grows with the square of the time. */
+    private static final double SLOW_GUSTS = 4;
+
+    /** A trend over the clip counts as one wave and a little more; one and a half are waves. */
+    private static final double FEWER_THAN_THE_CLIP = 1.5;
 
     /** Times the square root of the likeness, as the error of a variance goes with one over the root of its samples. */
     private static final double FEW_WAVES = 0.7;
@@ -106,14 +118,38 @@ final class ClipCurve implements TextureCurve {
      * @param crests how much slow change goes together across the view
      */
     static ClipCurve of(Variogram variogram, boolean breakers, Crests crests) {
-        int n = variogram.size();
-        double[] variance = new double[n];
+        double[] far = new double[variogram.size()];
+        for (int k = 0; k < far.length; k++) {
+            far[k] = Math.max(variogram.variance(k), TINY);
+        }
+        ClipCurve ofFar = of(variogram, far, breakers, crests);
+        double ofWholeClip = ofFar.known() ? ofFar.variance(variogram.lengthSeconds()) : 0;
+        return ofWholeClip > 0 ? of(variogram, joined(variogram, far, ofWholeClip), breakers, crests) : ofFar;
+    }
+
+    /**
+     * Far pairs of blocks joined with all blocks about the mean of the clip, to which the variance of that mean, as the
+     * far pairs tell it, is added again. It is a small part of a short block's variance and a large one of a long
+     * block's: the share of far pairs grows with the length of the block.
+     */
+    private static double[] joined(Variogram variogram, double[] far, double ofWholeClip) {
+        double longest = variogram.blockSeconds(far.length - 1);
+        double[] joined = new double[far.length];
+        for (int k = 0; k < joined.length; k++) {
+            double share = variogram.blockSeconds(k) / longest;
+            double all = variogram.varianceAboutClipMean(k) + ofWholeClip;
+            joined[k] = Math.max(TINY, share * far[k] + (1 - share) * all);
+        }
+        return joined;
+    }
+
+    private static ClipCurve of(Variogram variogram, double[] variance, boolean breakers, Crests crests) {
+        int n = variance.length;
         double longest = variogram.blockSeconds(n - 1);
         double tail = 0;
         int inTail = 0;
         for (int k = 0; k < n; k++) {
-            variance[k] = Math.max(variogram.variance(k), TINY);
-            if (variogram.blockSeconds(k) >= 0.6 * longest - 1e-9) {
+            if (variogram.blockSeconds(k) >= TAIL * longest - 1e-9) {
                 tail += variance[k] * variogram.blockSeconds(k);
                 inTail++;
             }
@@ -147,7 +183,7 @@ final class ClipCurve implements TextureCurve {
 
     @Override
     public double varianceAtOnce() {
-        return Math.max(0, variogram.variance(0));
+        return variance[0] > TINY ? variance[0] : 0;
     }
 
     @Override
@@ -163,7 +199,8 @@ final class ClipCurve implements TextureCurve {
 
     @Override
     public boolean resolved() {
-        boolean fewWaves = crests.likeness() > LONG_CRESTS && crests.waves() < FEWEST_WAVES;
+        boolean longCrests = crests.likeness() > LONG_CRESTS || crests.slanting() > SLANTING_CRESTS;
+        boolean fewWaves = longCrests && crests.waves() < FEWEST_WAVES;
         return rawSlope >= SETTLED_SLOPE && !fewWaves && variogram.lengthSeconds() >= BETWEEN_GUSTS_SECONDS;
     }
 
@@ -229,8 +266,15 @@ final class ClipCurve implements TextureCurve {
     /** Share of the variance that gusts may add, of which the clip saw the beginning only. */
     private double gusts(double seconds) {
         double watched = Math.min(1, variogram.lengthSeconds() / GUST_SECONDS);
-        double unseen = crests.patches() / variance[0] * (1 / (watched * watched) - 1);
+        double unseen =
+                crests.patches() / variance[0] * (1 / (watched * watched) - 1) * (slowChange() ? SLOW_GUSTS : 1);
         return seconds > 0 ? unseen * FadingMemory.share(seconds, GUST_SECONDS / 2) : unseen;
+    }
+
+    /** Whether what goes together is slower than the clip and nothing shows its end. */
+    private boolean slowChange() {
+        boolean open = variogram.lengthSeconds() < BETWEEN_GUSTS_SECONDS || rawSlope < SETTLED_SLOPE;
+        return open && crests.slanting() > SLANTING_CRESTS && crests.waves() < FEWER_THAN_THE_CLIP;
     }
 
     private Remaining.Basis basis(double octaves) {

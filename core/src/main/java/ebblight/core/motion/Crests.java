@@ -12,13 +12,16 @@ import java.util.Arrays;
  * by itself: near rows show few waves and much of each, and would outweigh the many waves further out.
  *
  * @param likeness mean product of two pixels of a row that lie 0.15 to 1 widths apart over the mean square, 0 to 1
+ * @param slanting the same along the best of many slants over the row, the mean over rows that fill most of the view;
+ *     crests of any direction raise it, ripples have 0.05 to 0.15 of it by chance; 0 where no row is long enough
  * @param patches variance of the slow change that two pixels a tenth of the width apart have in common, squared luminance
- * @param waves how many periods of what far pixels have in common the clip holds; 0 where nothing tells
+ * @param waves how many periods of what far pixels have in common along their slant the clip holds; 0 where
+ *     nothing tells
  */
-record Crests(double likeness, double patches, double waves) {
+record Crests(double likeness, double slanting, double patches, double waves) {
 
     /** Nothing goes together, or nothing is known of it. */
-    static final Crests NONE = new Crests(0, 0, 0);
+    static final Crests NONE = new Crests(0, 0, 0, 0);
 
     /** Blocks are this share of the clip, and no longer than keeps waves of 6 s and more. */
     private static final double BLOCK = 0.25;
@@ -33,6 +36,9 @@ record Crests(double likeness, double patches, double waves) {
     private static final int APART = 3;
     private static final int PATCH = 2;
     private static final int FEWEST_FRAMES = 8;
+
+    /** A row with fewer pairs of far cells than this says nothing of slants: a row of thirteen full cells has 55. */
+    private static final int FEWEST_PAIRS = 50;
 
     /** Waves of less than 2 s are chop. */
     private static final double FASTEST_HERTZ = 0.5;
@@ -66,6 +72,8 @@ record Crests(double likeness, double patches, double waves) {
         private final double[] power;
         private final Pairs far = new Pairs();
         private final Pairs near = new Pairs();
+        private final Pairs slanted = new Pairs();
+        private final Slants slants = new Slants(CELLS, APART);
 
         Meter(PixelSeries series, int[] at, int width) {
             this.series = series;
@@ -103,6 +111,7 @@ record Crests(double likeness, double patches, double waves) {
             }
             return new Crests(
                     Math.min(1, far.likeness()),
+                    Math.min(1, slanted.likeness()),
                     near.likeness() * slow / (2.0 * at.length),
                     weight > 0 ? waves / weight : 0);
         }
@@ -134,6 +143,7 @@ record Crests(double likeness, double patches, double waves) {
             double across = 0;
             double beside = 0;
             double[] change = new double[CELLS];
+            double[] slanting = new double[CELLS];
             for (int i = 0; i < first.length; i++) {
                 for (int j = i + 1; j < first.length; j++) {
                     if (apart(i, j)) {
@@ -142,14 +152,31 @@ record Crests(double likeness, double patches, double waves) {
                         }
                         across += products(change, APART, CELLS);
                         beside += products(change, PATCH, APART);
+                        slants.add(change, change, 1, slanting);
                         told++;
                     }
                 }
             }
             far.add(across / told / square, products(pairs, APART, CELLS));
             near.add(beside / told / square, products(pairs, PATCH, APART));
+            if (farCells() >= FEWEST_PAIRS) {
+                double[] byDistance = new double[CELLS];
+                slants.add(pairs, pairs, 1, byDistance);
+                slanted.add(slants.likeness(slanting, byDistance) / told / square, 1);
+            }
             waves(sums[1]);
             return square * (to - from);
+        }
+
+        /** Pairs of far cells of the row that hold pixels. */
+        private int farCells() {
+            int pairs = 0;
+            for (int a = 0; a < CELLS; a++) {
+                for (int b = a + APART; b < CELLS; b++) {
+                    pairs += count[a] > 0 && count[b] > 0 ? 1 : 0;
+                }
+            }
+            return pairs;
         }
 
         private boolean apart(int i, int j) {
@@ -191,7 +218,10 @@ record Crests(double likeness, double patches, double waves) {
             return new double[] {told > 0 ? square / told / block / block : 0, variance};
         }
 
-        /** Adds the power that far cells have in common, each cell less its straight trend, by waves in the clip. */
+        /**
+         * Adds the power that far cells have in common along the best slant, each cell less its straight trend, by waves
+         * in the clip.
+         */
         private void waves(double variance) {
             double middle = (frames - 1) / 2.0;
             double[] trend = new double[CELLS];
@@ -215,7 +245,13 @@ record Crests(double likeness, double patches, double waves) {
                         sin[c] += v * y;
                     }
                 }
-                power[k] += (products(cos, APART, CELLS) + products(sin, APART, CELLS)) / variance;
+                double[] real = new double[CELLS];
+                double[] imaginary = new double[CELLS];
+                slants.add(cos, cos, 1, real);
+                slants.add(sin, sin, 1, real);
+                slants.add(cos, sin, 1, imaginary);
+                slants.add(sin, cos, -1, imaginary);
+                power[k] += slants.power(real, imaginary) / variance;
             }
         }
 

@@ -22,6 +22,7 @@ final class Variogram {
 
     private final double[] blockSeconds;
     private final double[] variance;
+    private final double[] aboutClipMean;
     private final double noiseVariance;
     private final double lengthSeconds;
     private final double spacingSeconds;
@@ -29,11 +30,13 @@ final class Variogram {
     private Variogram(
             double[] blockSeconds,
             double[] variance,
+            double[] aboutClipMean,
             double noiseVariance,
             double lengthSeconds,
             double spacingSeconds) {
         this.blockSeconds = blockSeconds;
         this.variance = variance;
+        this.aboutClipMean = aboutClipMean;
         this.noiseVariance = noiseVariance;
         this.lengthSeconds = lengthSeconds;
         this.spacingSeconds = spacingSeconds;
@@ -48,18 +51,22 @@ final class Variogram {
         int[] intervals = intervals(series.frames());
         double[] seconds = new double[intervals.length];
         double[] variance = new double[intervals.length];
+        double[] aboutClipMean = new double[intervals.length];
         int measured = 0;
         for (int interval : intervals) {
             FarBlocks blocks = FarBlocks.of(series, interval);
             if (blocks.pairs() > 0) {
                 seconds[measured] = blocks.meanSeconds();
                 variance[measured] = blocks.halfSquaredDifference() - noiseVariance * blocks.noiseShare();
+                aboutClipMean[measured] =
+                        blocks.squareAboutClipMean() - noiseVariance * blocks.noiseShareAboutClipMean();
                 measured++;
             }
         }
         return new Variogram(
                 Arrays.copyOf(seconds, measured),
                 Arrays.copyOf(variance, measured),
+                Arrays.copyOf(aboutClipMean, measured),
                 noiseVariance,
                 series.frames() * series.spacingSeconds(),
                 series.spacingSeconds());
@@ -105,6 +112,14 @@ final class Variogram {
     /** Variance of a mean over block {@code k}, squared luminance; may fall to 0 or below where noise hides it. */
     double variance(int k) {
         return variance[k];
+    }
+
+    /**
+     * Variance of a mean over block {@code k} about the mean of the clip, noise taken off. It uses all blocks and
+     * scatters less, but the clip's own mean has taken away the variance of a mean over the whole clip.
+     */
+    double varianceAboutClipMean(int k) {
+        return aboutClipMean[k];
     }
 
     /** Variance that noise added to a single frame and that was taken off. */

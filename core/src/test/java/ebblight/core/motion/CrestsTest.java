@@ -45,6 +45,37 @@ class CrestsTest {
         }
     }
 
+    /** Four crests cross every row at a slant, one and a half of them side by side: nothing in common along the row. */
+    @Test
+    void slantingCrestsAreCountedToo() {
+        Dice dice = new Dice(14);
+        float[][] frames = new float[FRAMES][WIDTH * ROWS];
+        for (int i = 0; i < FRAMES; i++) {
+            for (int p = 0; p < WIDTH * ROWS; p++) {
+                int row = p / WIDTH;
+                double turn = 2 * Math.PI * (4.0 * i / FRAMES - 1.5 * (p % WIDTH) / WIDTH) + row / 7.0;
+                frames[i][p] = (float) (Math.cos(turn) + 0.2 * dice.normal());
+            }
+        }
+        Crests crests = crests(frames);
+        assertThat(crests.likeness()).isLessThan(0.1);
+        assertThat(crests.slanting()).isBetween(0.6, 1.0);
+        assertThat(crests.waves()).isCloseTo(4, within(0.05));
+    }
+
+    /** Pixels without anything in common have a little of the best of many slants, far below that of crests. */
+    @Test
+    void pixelsOfTheirOwnHaveLittleSlant() {
+        Dice dice = new Dice(15);
+        float[][] frames = new float[FRAMES][WIDTH * ROWS];
+        for (float[] frame : frames) {
+            for (int p = 0; p < frame.length; p++) {
+                frame[p] = (float) dice.normal();
+            }
+        }
+        assertThat(crests(frames).slanting()).isLessThan(0.13);
+    }
+
     /** Change that spans a tenth of the row, by definition, is what two places a tenth apart have in common. */
     @Test
     void aPatchIsNoCrest() {

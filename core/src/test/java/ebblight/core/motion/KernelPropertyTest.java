@@ -44,7 +44,7 @@ class KernelPropertyTest {
             }
             means.add(mean);
         }
-        double apart = 0.42 * frames * (times[frames - 1] - times[0]) / (frames - 1);
+        double apart = 0.35 * frames * (times[frames - 1] - times[0]) / (frames - 1);
         double sum = 0;
         long pairs = 0;
         for (int i = 0; i < means.size(); i++) {
