@@ -4,6 +4,7 @@ import ebblight.core.numeric.Quantiles;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Coast;
+import ebblight.demo.Scene;
 import ebblight.demo.Sensor;
 import ebblight.demo.View;
 import ebblight.demo.ViewTruth;
@@ -56,30 +57,41 @@ record ViewTrial(
     record InTurn(double share, double fixed, double flowing) {}
 
     /** A view, ten seconds of it without noise, and the same as a camera takes them. */
-    record Film(View view, RgbPicture[] clean, Clip clip) {
-        /** How each pixel truly moves, as columns of the region model. */
-        int[] columns(Work work) {
-            Kind[] kinds = view.kinds(work);
-            int[] columns = new int[kinds.length];
-            for (int p = 0; p < columns.length; p++) {
-                columns[p] = kinds[p].column();
-            }
-            return columns;
+    record Film(View view, RgbPicture[] clean, Clip clip) {}
+
+    /** How each pixel truly moves, as columns of the region model. */
+    static int[] columns(Scene scene, Work work) {
+        Kind[] kinds = scene.kinds(work);
+        int[] columns = new int[kinds.length];
+        for (int p = 0; p < columns.length; p++) {
+            columns[p] = kinds[p].column();
         }
+        return columns;
     }
 
     static Film film(Weather weather, int width, double iso, Work work) {
         View view = Coast.in(weather).view(width, work);
+        RgbPicture[] clean = new RgbPicture[FRAMES];
+        work.forEach(FRAMES, i -> clean[i] = view.frame((double) i / PER_SECOND));
+        return new Film(view, clean, clip(clean, iso, work));
+    }
+
+    /** A scene as a camera takes it. */
+    static Clip film(Scene scene, double iso, Work work) {
+        RgbPicture[] clean = new RgbPicture[FRAMES];
+        work.forEach(FRAMES, i -> clean[i] = scene.frame((double) i / PER_SECOND));
+        return clip(clean, iso, work);
+    }
+
+    private static Clip clip(RgbPicture[] clean, double iso, Work work) {
         Sensor sensor = new Sensor(iso);
         double[] times = new double[FRAMES];
-        RgbPicture[] clean = new RgbPicture[FRAMES];
         byte[][] codes = new byte[FRAMES][];
         work.forEach(FRAMES, i -> {
             times[i] = (double) i / PER_SECOND;
-            clean[i] = view.frame(times[i]);
             codes[i] = sensor.srgb8(clean[i], 31L * i + 7);
         });
-        return new Film(view, clean, Clip.of(width, view.height(), times, List.of(codes), Clip.Coding.SRGB8));
+        return Clip.of(clean[0].width(), clean[0].height(), times, List.of(codes), Clip.Coding.SRGB8);
     }
 
     static ViewTrial of(Weather weather, int width, double iso, Work work) {
