@@ -5,6 +5,7 @@ import ebblight.app.made.Made;
 import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
 import ebblight.imaging.OutputFile;
+import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.InvalidPathException;
@@ -158,8 +159,8 @@ final class EbblightCommand implements Runnable {
                     + "); what was there is untouched: make room, or name another place for the result");
             return ExitCode.UNUSABLE_INPUT;
         }
-        if (e instanceof IOException) {
-            err.println("ebblight: " + e.getMessage());
+        if (e instanceof IOException io) {
+            err.println("ebblight: " + UnreadableInputException.sentence(io));
             return ExitCode.UNUSABLE_INPUT;
         }
         if (e instanceof InvalidPathException) { // typed, or in a document

@@ -120,13 +120,23 @@ final class HourFields {
         wishes = range(fields, "tideMetres", wishes, HourWishes::withTideMetres);
         wishes = range(fields, "ev100", wishes, HourWishes::withExposureValue100);
         for (Weather.Kind kind : Weather.Kind.values()) {
-            wishes = range(fields, kind.word(), wishes, (w, range) -> w.withWeather(kind, range));
+            wishes = range(fields, kind.word(), kind.direction(), wishes, (w, range) -> w.withWeather(kind, range));
         }
         return wishes;
     }
 
     private static HourWishes range(
             Fields fields, String name, HourWishes wishes, BiFunction<HourWishes, Range, HourWishes> with) {
+        return range(fields, name, false, wishes, with);
+    }
+
+    /** A direction from 300 to 60 degrees runs over north. */
+    private static HourWishes range(
+            Fields fields,
+            String name,
+            boolean direction,
+            HourWishes wishes,
+            BiFunction<HourWishes, Range, HourWishes> with) {
         if (!fields.has(name)) {
             return wishes;
         }
@@ -134,7 +144,8 @@ final class HourFields {
         if (ends.length != 2) {
             throw new RequestException(fields.path(name), "must be a lower and a higher number, such as [1, 2.5]");
         }
-        return Checked.of(fields.path(name), () -> with.apply(wishes, new Range(ends[0], ends[1])));
+        double last = direction && ends[1] < ends[0] ? ends[1] + 360 : ends[1];
+        return Checked.of(fields.path(name), () -> with.apply(wishes, new Range(ends[0], last)));
     }
 
     private static HourWishes flag(

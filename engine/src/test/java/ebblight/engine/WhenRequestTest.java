@@ -195,6 +195,18 @@ class WhenRequestTest {
         assertThat(only(forecast).getString("end")).isEqualTo("2024-03-20T06:00:00Z");
     }
 
+    /** From north-west round by north to north-east; the wind stands north until it leaps to the south at noon. */
+    @Test
+    void windsFromTheNorthAreWishedOverNorth() {
+        String rows = "[{'time':'2024-03-20T00:00:00Z','windFromDegrees':350},"
+                + "{'time':'2024-03-20T12:00:00Z','windFromDegrees':180},"
+                + "{'time':'2024-03-21T00:00:00Z','windFromDegrees':180}]";
+        JsonObject wished = with(with(SUN_UP, "weather", rows), "windFromDegrees", "[315,45]");
+        // the last whole minute before the leap
+        assertThat(only(asking.ask(with(wished, "sunAltitude", ""))).getString("end"))
+                .isEqualTo("2024-03-20T11:59:00Z");
+    }
+
     @Test
     void theKitIsPackedForTheTimeWished() {
         JsonObject asked = with(with(SUN_UP, "hours", "['12:00','12:30']"), "exposure", "{'time':'2m'}");

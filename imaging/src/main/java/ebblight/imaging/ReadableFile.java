@@ -5,9 +5,7 @@ import ebblight.imaging.raw.RawException;
 import ebblight.imaging.raw.RawFacts;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -75,13 +73,11 @@ final class ReadableFile {
                 throw new UnreadableInputException(file, "is empty");
             }
             return reading.read();
-        } catch (NoSuchFileException e) {
-            throw new UnreadableInputException(file, "does not exist");
-        } catch (AccessDeniedException e) {
-            throw new UnreadableInputException(file, "may not be read (permission denied)");
         } catch (UnreadableInputException e) {
             throw e;
-        } catch (IOException | OutOfMemoryError e) {
+        } catch (IOException e) {
+            throw new UnreadableInputException(file, UnreadableInputException.reason(e));
+        } catch (OutOfMemoryError e) {
             throw new UnreadableInputException(file, "could not be read: " + e.getMessage());
         }
     }

@@ -5,20 +5,15 @@ import com.grack.nanojson.JsonObject;
 import ebblight.app.ask.Asked;
 import ebblight.app.ask.SurveyRequest;
 import ebblight.app.ask.UsageException;
+import ebblight.app.made.Source;
 import ebblight.app.outing.FolderLock;
 import ebblight.imaging.OutputFile;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
-import java.io.InputStream;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.DigestInputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HashMap;
-import java.util.HexFormat;
 import java.util.Map;
 
 /**
@@ -52,7 +47,8 @@ public final class Edition {
      * @return the entry, with {@code title} and {@code of} of the edition
      */
     public JsonObject enter(Print print) throws IOException {
-        String sha256 = sha256(print.file);
+        UnreadableInputException.unlessReadable(print.file);
+        String sha256 = Source.sha256(print.file);
         Path folder = register.toAbsolutePath().getParent();
         if (folder == null || !Files.isDirectory(folder)) {
             throw new IOException(register + ": the folder " + folder + " does not exist; make it or choose another");
@@ -147,20 +143,5 @@ public final class Edition {
                     register, "is no register of an edition (" + SCHEMA + " with title, of and prints)");
         }
         return document;
-    }
-
-    static String sha256(Path file) throws IOException {
-        if (!Files.isReadable(file)) {
-            throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
-        }
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            try (InputStream in = new DigestInputStream(Files.newInputStream(file), digest)) {
-                in.transferTo(OutputStream.nullOutputStream());
-            }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every JDK has SHA-256", e);
-        }
     }
 }

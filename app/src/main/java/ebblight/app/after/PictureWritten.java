@@ -231,9 +231,7 @@ public final class PictureWritten {
     }
 
     private static byte[] bytes(Path file) throws IOException {
-        if (!Files.isReadable(file)) {
-            throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
-        }
+        UnreadableInputException.unlessReadable(file);
         return Files.readAllBytes(file);
     }
 

@@ -16,9 +16,7 @@ public final class ProofDocument {
 
     /** The profile of a printer, or of a screen, that a file holds. */
     public static PrinterProfile printer(Path file) throws IOException {
-        if (!Files.isReadable(file)) {
-            throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
-        }
+        UnreadableInputException.unlessReadable(file);
         return PrinterProfile.read(Files.readAllBytes(file))
                 .orElseThrow(() -> new UnreadableInputException(file, "is no ICC profile of a printer or a screen"));
     }

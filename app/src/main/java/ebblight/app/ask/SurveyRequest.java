@@ -70,9 +70,7 @@ public final class SurveyRequest {
 
     /** Reads a JSON object from a file. */
     public static JsonObject document(Path file) throws IOException {
-        if (!Files.isReadable(file)) {
-            throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
-        }
+        UnreadableInputException.unlessReadable(file);
         try {
             return JsonParser.object().from(Files.readString(file, StandardCharsets.UTF_8));
         } catch (JsonParserException e) {

@@ -11,10 +11,11 @@ public final class GivenFiles {
 
     private GivenFiles() {}
 
-    /** Every file right in {@code folder} that is not hidden, in order of their names. */
+    /** Every file right in {@code folder} that may be read and is not hidden, in order of their names. */
     public static List<Path> in(Path folder) throws IOException {
         try (Stream<Path> list = Files.list(folder)) {
             return list.filter(f -> Files.isRegularFile(f)
+                            && Files.isReadable(f)
                             && !String.valueOf(f.getFileName()).startsWith("."))
                     .sorted()
                     .toList();

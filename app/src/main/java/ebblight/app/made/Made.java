@@ -65,7 +65,7 @@ public final class Made {
     }
 
     /**
-     * Writes the record of a result that was just written.
+     * Writes the record of a result that was just written. Where that fails, the error says that the result is there.
      *
      * @param answer what the command said of it
      */
@@ -84,7 +84,7 @@ public final class Made {
             folders.put(each.getKey(), Source.relative(each.getValue(), folder));
         }
         json.put("folders", folders);
-        json.put("sources", sources(making, folder, work));
+        json.put("sources", sources(result, making, work));
         JsonObject file = Source.of("", result, folder).json();
         file.remove("as");
         json.put("result", file);
@@ -94,7 +94,8 @@ public final class Made {
         OutputFile.write(beside(result), (Asked.print(json) + "\n").getBytes(StandardCharsets.UTF_8));
     }
 
-    private static JsonArray sources(Making making, Path folder, Work work) throws IOException {
+    private static JsonArray sources(Path result, Making making, Work work) throws IOException {
+        Path folder = folder(result);
         JsonObject[] sources = new JsonObject[making.files().size()];
         try {
             work.forEach(sources.length, k -> {
@@ -102,7 +103,8 @@ public final class Made {
                 try {
                     sources[k] = Source.of(given.as(), given.file(), folder).json();
                 } catch (IOException e) {
-                    throw new UncheckedIOException(e);
+                    String words = result + ": is written, but not the record beside it: ";
+                    throw new UncheckedIOException(new IOException(words + UnreadableInputException.sentence(e), e));
                 }
             });
         } catch (UncheckedIOException e) {

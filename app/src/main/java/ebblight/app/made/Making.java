@@ -3,6 +3,7 @@ package ebblight.app.made;
 import com.grack.nanojson.JsonObject;
 import ebblight.imaging.Inputs;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -29,8 +30,14 @@ public record Making(
     /** A file, and what it was given as: {@link #INPUT}, or the option that named it or its folder. */
     public record Given(String as, Path file) {}
 
-    /** Inputs as files: folders of frames count as the pictures in them now, whatever is put there later. */
+    /**
+     * Inputs as files: folders of frames count as the pictures in them now, whatever is put there later. Those that may
+     * not be read give nothing to a result, and are left out.
+     */
     public static List<Given> inputs(List<Path> inputs) throws IOException {
-        return Inputs.files(inputs).stream().map(file -> new Given(INPUT, file)).toList();
+        return Inputs.files(inputs).stream()
+                .filter(Files::isReadable)
+                .map(file -> new Given(INPUT, file))
+                .toList();
     }
 }

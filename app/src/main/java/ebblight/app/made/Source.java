@@ -1,8 +1,10 @@
 package ebblight.app.made;
 
 import com.grack.nanojson.JsonObject;
+import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -56,7 +58,7 @@ public record Source(String as, String path, long bytes, String sha256) {
             return "is missing";
         }
         if (!Files.isReadable(file)) {
-            return "may not be read";
+            return UnreadableInputException.reason(new AccessDeniedException(path));
         }
         boolean same = Files.size(file) == bytes && sha256(file).equals(sha256);
         return same ? "" : "has changed since";

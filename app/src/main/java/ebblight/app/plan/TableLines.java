@@ -46,9 +46,7 @@ final class TableLines {
     }
 
     static List<Line> of(Path file) throws IOException {
-        if (!Files.isReadable(file)) {
-            throw new UnreadableInputException(file, Files.exists(file) ? "may not be read" : "does not exist");
-        }
+        UnreadableInputException.unlessReadable(file);
         List<String> typed;
         try {
             typed = Files.readAllLines(file, StandardCharsets.UTF_8);

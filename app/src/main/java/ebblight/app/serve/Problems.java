@@ -8,6 +8,7 @@ import ebblight.core.numeric.Work;
 import ebblight.engine.RequestException;
 import ebblight.imaging.NoTimesException;
 import ebblight.imaging.OutputFile;
+import ebblight.imaging.UnreadableInputException;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.io.FileNotFoundException;
@@ -79,6 +80,6 @@ final class Problems {
         if (status(e) == 500) {
             return "our fault: " + e + ". The terminal shows more; what was saved before is untouched";
         }
-        return String.valueOf(e.getMessage());
+        return e instanceof IOException io ? UnreadableInputException.sentence(io) : String.valueOf(e.getMessage());
     }
 }

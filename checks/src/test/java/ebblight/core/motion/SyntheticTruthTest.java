@@ -5,6 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import ebblight.core.numeric.Work;
 import ebblight.demo.Weather;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -23,6 +27,35 @@ class SyntheticTruthTest {
 
     private static final double HALF_A_STOP = 0.55;
 
+    /** Seconds of the clips that each sea is judged by. */
+    private static final Map<String, List<Integer>> SEAS = Map.of(
+            "breeze-1.5", List.of(2, 10),
+            "wind-3", List.of(2, 10),
+            "wind-8", List.of(2, 10),
+            "wind-5-swell-10", List.of(2, 10),
+            "swell-8", List.of(10),
+            "gusts-3", List.of(5, 10),
+            "wind-3-swell-8", List.of(10, 20));
+
+    /** A sea takes many seconds to make: each is made once. */
+    private static final Map<String, Map<Integer, SeaTrial>> TRIALS = new HashMap<>();
+
+    private static final Map<String, ViewTrial> VIEWS = new HashMap<>();
+
+    private static SeaTrial sea(String name, int clipSeconds) {
+        Map<Integer, SeaTrial> trials = TRIALS.computeIfAbsent(name, sea -> {
+            SeaRuns runs = SeaRuns.of(weather(sea), MINUTES, 10, WORK);
+            Map<Integer, SeaTrial> all = new HashMap<>();
+            SEAS.getOrDefault(sea, List.of()).forEach(seconds -> all.put(seconds, SeaTrial.of(runs, seconds, 100)));
+            return all;
+        });
+        return Objects.requireNonNull(trials.get(clipSeconds), "not in SEAS");
+    }
+
+    private static ViewTrial view(String weather, double iso) {
+        return VIEWS.computeIfAbsent(weather + " " + iso, key -> ViewTrial.of(weather(weather), 480, iso, WORK));
+    }
+
     static Weather weather(String name) {
         return Weather.ALL.stream()
                 .filter(w -> w.name().equals(name))
@@ -33,15 +66,14 @@ class SyntheticTruthTest {
     @ParameterizedTest
     @ValueSource(strings = {"breeze-1.5", "wind-3", "wind-8", "wind-5-swell-10"})
     void tenSecondsTellAMinute(String sea) {
-        SeaRuns runs = SeaRuns.of(weather(sea), MINUTES, 10, WORK);
-        SeaTrial ten = SeaTrial.of(runs, 10, 100);
+        SeaTrial ten = sea(sea, 10);
         for (int t = 0; t < SeaTrial.SECONDS.length; t++) {
             assertThat(ten.p90Stops()[t])
                     .as("stops at %s s", SeaTrial.SECONDS[t])
                     .isLessThanOrEqualTo(HALF_A_STOP);
         }
         assertThat(ten.coveredInAll()).isGreaterThanOrEqualTo(0.9);
-        SeaTrial two = SeaTrial.of(runs, 2, 100);
+        SeaTrial two = sea(sea, 2);
         for (int t = 2; t < SeaTrial.SECONDS.length; t++) {
             assertThat(two.tooFar()[t])
                     .as("refused at %s s", SeaTrial.SECONDS[t])
@@ -53,21 +85,21 @@ class SyntheticTruthTest {
     @ParameterizedTest
     @CsvSource({"swell-8, 0.1", "gusts-3, 0.1", "wind-3-swell-8, 0.15"})
     void swellAndGustsAreCalledUnresolved(String sea, double most) {
-        SeaTrial ten = SeaTrial.of(SeaRuns.of(weather(sea), MINUTES, 10, WORK), 10, 100);
+        SeaTrial ten = sea(sea, 10);
         assertThat(ten.resolved()).isLessThanOrEqualTo(most);
     }
 
     /** Twenty seconds hold two and a half waves of 8 s; three are asked for. */
     @Test
     void twoWavesOfASwellAreNotEnough() {
-        SeaTrial twenty = SeaTrial.of(SeaRuns.of(weather("wind-3-swell-8"), MINUTES, 10, WORK), 20, 100);
+        SeaTrial twenty = sea("wind-3-swell-8", 20);
         assertThat(twenty.resolved()).isLessThanOrEqualTo(0.2);
     }
 
     /** Five seconds may lie between two gusts: they say so, and their range allows for one. */
     @Test
     void fiveSecondsAllowForAGust() {
-        SeaTrial five = SeaTrial.of(SeaRuns.of(weather("gusts-3"), MINUTES, 10, WORK), 5, 100);
+        SeaTrial five = sea("gusts-3", 5);
         assertThat(five.resolved()).isLessThanOrEqualTo(0.1);
         assertThat(five.coveredInAll()).isGreaterThanOrEqualTo(0.9);
     }
@@ -76,7 +108,7 @@ class SyntheticTruthTest {
     @ParameterizedTest
     @ValueSource(strings = {"breeze-1.5", "wind-3"})
     void ripplesAreCalledResolved(String sea) {
-        SeaTrial ten = SeaTrial.of(SeaRuns.of(weather(sea), MINUTES, 10, WORK), 10, 100);
+        SeaTrial ten = sea(sea, 10);
         assertThat(ten.resolved()).isGreaterThanOrEqualTo(0.9);
     }
 
@@ -94,7 +126,7 @@ class SyntheticTruthTest {
     @ParameterizedTest
     @CsvSource({"evening, 100", "gusts-3, 100", "wind-3, 800"})
     void cloudsInPerspectiveDriftAsStated(String sea, double iso) {
-        ViewTrial view = ViewTrial.of(weather(sea), 480, iso, WORK);
+        ViewTrial view = view(sea, iso);
         assertThat(view.drift()).isLessThanOrEqualTo(0.04).isLessThanOrEqualTo(view.driftStated());
         assertThat(view.driftStated()).as("not so wide that it says nothing").isLessThan(0.08);
     }
@@ -103,7 +135,7 @@ class SyntheticTruthTest {
     @ParameterizedTest
     @CsvSource({"wind-3, 100", "wind-3, 800", "breeze-1.5, 100", "wind-8, 100", "wind-8, 800", "evening, 800"})
     void noiseIsToldWithinATenth(String sea, double iso) {
-        double[] ratios = ViewTrial.of(weather(sea), 480, iso, WORK).noise();
+        double[] ratios = view(sea, iso).noise();
         assertThat(ratios).isNotEmpty();
         for (double ratio : ratios) {
             assertThat(ratio).isCloseTo(1, within(0.10));
@@ -113,7 +145,7 @@ class SyntheticTruthTest {
     /** All but the grass, which takes a line drawn by hand. */
     @Test
     void coresOfRegionsAreTold() {
-        ViewTrial view = ViewTrial.of(weather("wind-3"), 480, 100, WORK);
+        ViewTrial view = view("wind-3", 100);
         assertThat(view.rightButSwaying()).isGreaterThanOrEqualTo(0.94);
         assertThat(view.still()).isTrue();
     }

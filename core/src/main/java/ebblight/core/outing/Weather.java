@@ -67,7 +67,8 @@ public final class Weather {
             return unit;
         }
 
-        boolean direction() {
+        /** Degrees from north, clockwise: a range of them may run over north, as 300 to 420 does. */
+        public boolean direction() {
             return direction;
         }
 
@@ -134,17 +135,19 @@ public final class Weather {
     /** The value at an instant; not a number where it is not known. */
     double value(Kind kind, double epochSeconds) {
         double[] column = values.get(kind);
-        int last = seconds.length - 1;
-        if (column == null || epochSeconds < seconds[0] || epochSeconds > seconds[last]) {
+        if (column == null || epochSeconds < seconds[0] || epochSeconds > seconds[seconds.length - 1]) {
             return Double.NaN;
         }
         int i = row(epochSeconds);
-        if (i == last || (kind.direction() && seconds[i + 1] - seconds[i] <= LONGEST_GAP_SECONDS)) {
+        if (epochSeconds == seconds[i]) {
             return column[i];
         }
         double gap = seconds[i + 1] - seconds[i];
-        return gap > LONGEST_GAP_SECONDS
-                ? Double.NaN
+        if (gap > LONGEST_GAP_SECONDS) {
+            return Double.NaN;
+        }
+        return kind.direction()
+                ? column[i]
                 : column[i] + (column[i + 1] - column[i]) * (epochSeconds - seconds[i]) / gap;
     }
 

@@ -14,6 +14,7 @@ final class WeatherConditions {
     private record Forecast(Weather weather, Weather.Kind kind, Range range) implements Condition {
 
         private static final double UNKNOWN_MARGIN = 0;
+        private static final double FULL_TURN_DEGREES = 360;
 
         @Override
         public String word() {
@@ -28,7 +29,12 @@ final class WeatherConditions {
         @Override
         public double margin(double epochSeconds) {
             double value = weather.value(kind, epochSeconds);
-            return Double.isNaN(value) ? UNKNOWN_MARGIN : range.margin(value);
+            if (Double.isNaN(value)) {
+                return UNKNOWN_MARGIN;
+            }
+            return kind.direction()
+                    ? Math.max(range.margin(value), range.margin(value + FULL_TURN_DEGREES))
+                    : range.margin(value);
         }
 
         /** A margin of 0, or the edge of what is known, is looked at every minute. */

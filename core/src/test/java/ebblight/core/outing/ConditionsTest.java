@@ -360,6 +360,26 @@ class ConditionsTest {
         leaps(WeatherConditions.of(weather, Weather.Kind.WIND_FROM, new Range(300, 330)), 32 * 60, 32 * 60);
     }
 
+    /** From 300 over north to 60: 315 and 45 lie 15 within it, 90 lies 30 beyond. */
+    @Test
+    void aDirectionMayRunOverNorth() {
+        Weather weather = forecast(
+                0, Weather.Kind.WIND_FROM, 315.0, 6, Weather.Kind.WIND_FROM, 45.0, 12, Weather.Kind.WIND_FROM, 90.0);
+        Condition northerly = WeatherConditions.of(weather, Weather.Kind.WIND_FROM, new Range(300, 420));
+        assertThat(northerly.margin(minute(1))).isEqualTo(15);
+        assertThat(northerly.margin(minute(7))).isEqualTo(15);
+        assertThat(northerly.margin(minute(12))).isEqualTo(-30);
+    }
+
+    /** Rows a day apart say nothing of the hours between them, but each says what it says of its own instant. */
+    @Test
+    void aRowIsKnownAtItsOwnInstant() {
+        Weather weather = forecast(0, Weather.Kind.WIND, 4.0, 24, Weather.Kind.WIND, 8.0);
+        assertThat(weather.value(Weather.Kind.WIND, minute(0))).isEqualTo(4);
+        assertThat(weather.value(Weather.Kind.WIND, minute(12))).isNaN();
+        assertThat(weather.value(Weather.Kind.WIND, minute(24))).isEqualTo(8);
+    }
+
     @Test
     void aForecastIsCheckedAsItIsRead() {
         assertThatThrownBy(() -> new Weather(List.of())).hasMessageContaining("at least one row");

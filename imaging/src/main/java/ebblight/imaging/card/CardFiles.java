@@ -5,7 +5,6 @@ import ebblight.imaging.OpenedPicture;
 import ebblight.imaging.Skipped;
 import ebblight.imaging.UnreadableInputException;
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -75,11 +74,7 @@ final class CardFiles extends SimpleFileVisitor<Path> {
 
     @Override
     public FileVisitResult visitFileFailed(Path file, IOException e) {
-        skipped.add(new Skipped(
-                file,
-                e instanceof AccessDeniedException
-                        ? "may not be read (permission denied)"
-                        : "could not be read: " + e.getMessage()));
+        skipped.add(new Skipped(file, UnreadableInputException.reason(e)));
         return FileVisitResult.CONTINUE;
     }
 

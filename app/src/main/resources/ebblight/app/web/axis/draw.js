@@ -10,6 +10,7 @@ import { bagRow, limitsRow, worthRow } from './rows.js';
 const rect = (x, y, w, h, more) =>
   w > 0 ? `<rect x="${r(x)}" y="${r(y)}" width="${r(w)}" height="${r(h)}" ${more}/>` : '';
 const r = (v) => Math.round(v * 10) / 10;
+const DIGIT = 10.5; // width in pixels of a bold digit of the band
 
 /**
  * @returns {{svg: string, layers: string[], width: number, height: number, at: object}} layers are the pieces of svg, one
@@ -145,6 +146,7 @@ function band(scene) {
     }
   }
   const ends = chipPlaces(scene);
+  let written = at.left; // so far, where the last number ends
   for (let q = FIRST_STOP; q <= LAST_STOP; q++) {
     const x = at.x(q);
     const t = dialOf(3 * q);
@@ -152,11 +154,13 @@ function band(scene) {
     const number = q >= 6 ? String(Math.pow(2, q - 6)) : t.number;
     const half = phone ? 17 : unit ? 28 : 17;
     const hidden = covered(x, half) || ends.some((c) => x + half > c.x && x - half < c.x + c.width) || (phone && (q - FIRST_STOP) % 2);
-    if (!hidden) {
+    const tx = Math.max(x, at.left + (phone ? 21 : 0));
+    const halfNumber = (DIGIT * (number.length + unit.length)) / 2;
+    if (!hidden && tx - halfNumber >= written) {
+      written = tx + halfNumber + DIGIT / 2;
       if (clash && x > clash.left && x < clash.right) {
         s += rect(x - 18, y + h / 2 - 7, 36, 24, 'fill="var(--sheet)"');
       }
-      const tx = Math.max(x, at.left + (phone ? 21 : 0));
       s += `<text x="${r(tx)}" y="${y + h - (phone ? 11 : 12)}" font-size="${phone ? 19 : 20}" font-weight="700" text-anchor="middle" fill="${pale(x) ? 'var(--lane-ink)' : 'var(--band-ink)'}">${number}<tspan font-size="${phone ? 19 : 14}" font-weight="600">${unit}</tspan></text>`;
     }
   }
