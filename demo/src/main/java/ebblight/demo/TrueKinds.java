@@ -27,7 +27,7 @@ final class TrueKinds {
         this.lens = lens;
     }
 
-    Kind[] all(Work work) {
+    ViewTruth all(Work work) {
         int w = view.width();
         int h = view.height();
         float[][] still = new float[INSTANTS][];
@@ -47,6 +47,7 @@ final class TrueKinds {
             coast.tuft.paint(time, lens, RgbPicture.black(w, h), 1, grass[i]);
         });
         Kind[] kinds = new Kind[w * h];
+        boolean[] inTurn = new boolean[w * h];
         for (int p = 0; p < kinds.length; p++) {
             double dry = 0;
             double reached = 0;
@@ -56,8 +57,9 @@ final class TrueKinds {
             }
             int row = p / w;
             kinds[p] = kind(dry, reached, row + 0.5 < lens.horizonPixels());
+            inTurn[p] = kinds[p] == Kind.FLOWING && dry > 1 - DRY_SHARE;
         }
-        return kinds;
+        return new ViewTruth(kinds, inTurn);
     }
 
     private static Kind kind(double dry, double reached, boolean overHorizon) {

@@ -91,6 +91,11 @@ public final class View implements Scene {
     /** How every pixel truly moves, row by row. */
     @Override
     public Kind[] kinds(Work work) {
+        return truth(work).kinds();
+    }
+
+    /** The same, and where rock and water take turns. */
+    public ViewTruth truth(Work work) {
         return new TrueKinds(this, coast, lens).all(work);
     }
 

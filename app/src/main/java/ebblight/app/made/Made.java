@@ -70,6 +70,15 @@ public final class Made {
      * @param answer what the command said of it
      */
     public static void write(Path result, Making making, JsonObject answer, Work work) throws IOException {
+        try {
+            writeRecord(result, making, answer, work);
+        } catch (IOException e) {
+            throw new IOException(
+                    result + ": is written, but not the record beside it: " + UnreadableInputException.sentence(e), e);
+        }
+    }
+
+    private static void writeRecord(Path result, Making making, JsonObject answer, Work work) throws IOException {
         Path folder = folder(result);
         JsonObject json = new JsonObject();
         json.put("schema", SCHEMA);
@@ -84,7 +93,7 @@ public final class Made {
             folders.put(each.getKey(), Source.relative(each.getValue(), folder));
         }
         json.put("folders", folders);
-        json.put("sources", sources(result, making, work));
+        json.put("sources", sources(making, folder, work));
         JsonObject file = Source.of("", result, folder).json();
         file.remove("as");
         json.put("result", file);
@@ -94,8 +103,7 @@ public final class Made {
         OutputFile.write(beside(result), (Asked.print(json) + "\n").getBytes(StandardCharsets.UTF_8));
     }
 
-    private static JsonArray sources(Path result, Making making, Work work) throws IOException {
-        Path folder = folder(result);
+    private static JsonArray sources(Making making, Path folder, Work work) throws IOException {
         JsonObject[] sources = new JsonObject[making.files().size()];
         try {
             work.forEach(sources.length, k -> {
@@ -103,8 +111,7 @@ public final class Made {
                 try {
                     sources[k] = Source.of(given.as(), given.file(), folder).json();
                 } catch (IOException e) {
-                    String words = result + ": is written, but not the record beside it: ";
-                    throw new UncheckedIOException(new IOException(words + UnreadableInputException.sentence(e), e));
+                    throw new UncheckedIOException(e);
                 }
             });
         } catch (UncheckedIOException e) {

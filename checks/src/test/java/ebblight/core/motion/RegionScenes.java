@@ -1,6 +1,9 @@
 package ebblight.core.motion;
 
 import ebblight.core.numeric.Work;
+import ebblight.demo.Bough;
+import ebblight.demo.FallingWater;
+import ebblight.demo.Scene;
 import ebblight.demo.Weather;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -9,12 +12,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 
-/** What region weights are fitted on: the real clips with a mask, and the demo's coast in four weathers. */
+/** What region weights are fitted on: the real clips with a mask, the demo's coast in four weathers, a made fall and a bough. */
 final class RegionScenes {
 
     /** The demo's coast, by weather and speed; the other weathers are left to be tested on. */
     private static final Map<Weather, Double> FILMED =
             Map.of(Weather.LIGHT, 100.0, Weather.FRESH, 100.0, Weather.SWELL, 100.0, Weather.EVENING, 800.0);
+
+    private static final double FILMED_ISO = 100;
 
     private final Map<String, ViewSurvey.Parts> real = new TreeMap<>();
     private final List<ViewSurvey.Parts> parts = new ArrayList<>();
@@ -33,9 +38,14 @@ final class RegionScenes {
                 ViewSurvey survey = survey(film.clip(), work);
                 if (survey.crop() == 0) {
                     scenes.parts.add(survey.parts());
-                    scenes.kinds.add(film.columns(work));
+                    scenes.kinds.add(ViewTrial.columns(film.view(), work));
                 }
             }
+        }
+        for (Scene scene : List.of(new FallingWater(), new Bough(0.1, 2.2, 5, 7.2, false))) {
+            scenes.parts.add(
+                    survey(ViewTrial.film(scene, FILMED_ISO, work), work).parts());
+            scenes.kinds.add(ViewTrial.columns(scene, work));
         }
         return scenes;
     }

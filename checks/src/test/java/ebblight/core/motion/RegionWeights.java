@@ -15,17 +15,19 @@ import java.util.stream.Collectors;
 /** Fits the weights that {@link RegionModel} comes with and prints them; tools/region-weights runs it. */
 public final class RegionWeights {
 
-    /**
-     * Pull to the prototype's weights. 0.1 makes the demo's grass plainer (0.6 to 0.8 of it) and tells less of its water
-     * (0.66 to 0.9); unheld weights lose the waterfall.
-     */
-    private static final double HELD = 0.4;
+    /** Pull to the prototype's weights: a quarter of it tells more grass and less water, four times less grass (docs/decisions). */
+    private static final double HELD = 0.1;
 
     private static final double OF_DEMO = 1.0 / 3;
 
+    /** Middle and spread of the grain over the scenes. */
+    private static final double GRAIN = 0.55;
+
+    private static final double GRAIN_DEVIATION = 0.2;
+
     private RegionWeights() {}
 
-    /** Prints eleven rows of four. */
+    /** Prints a row of four a feature and one of biases. */
     public static void main(String[] args) throws IOException {
         for (double[] row : fitted(new AllCores())) {
             System.out.println(Arrays.stream(row)
@@ -41,16 +43,22 @@ public final class RegionWeights {
         return fit.fit().weights();
     }
 
-    /** The weights of the prototype and what scales its features. */
+    /** The weights of the prototype and what scales its features; of the grain it knew nothing, so that is held to 0. */
     static RegionFit.Anchor prototype() throws IOException {
         try {
             JsonObject json = JsonParser.object().from(Files.readString(RealClips.weights()));
             JsonArray rows = json.getArray("w");
-            double[][] weights = new double[rows.size()][];
-            for (int r = 0; r < weights.length; r++) {
+            double[][] weights = new double[RegionModel.FEATURES + 1][RegionModel.KINDS];
+            int known = rows.size() - 1;
+            for (int r = 0; r < known; r++) {
                 weights[r] = numbers(rows.getArray(r));
             }
-            return new RegionFit.Anchor(numbers(json.getArray("mu")), numbers(json.getArray("sd")), weights);
+            weights[RegionModel.FEATURES] = numbers(rows.getArray(known));
+            double[] mean = Arrays.copyOf(numbers(json.getArray("mu")), RegionModel.FEATURES);
+            double[] deviation = Arrays.copyOf(numbers(json.getArray("sd")), RegionModel.FEATURES);
+            mean[known] = GRAIN;
+            deviation[known] = GRAIN_DEVIATION;
+            return new RegionFit.Anchor(mean, deviation, weights);
         } catch (JsonParserException e) {
             throw new IOException(RealClips.weights() + ": is no JSON", e);
         }

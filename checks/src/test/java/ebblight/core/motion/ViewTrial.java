@@ -4,18 +4,23 @@ import ebblight.core.numeric.Quantiles;
 import ebblight.core.numeric.RgbPicture;
 import ebblight.core.numeric.Work;
 import ebblight.demo.Coast;
+import ebblight.demo.Scene;
 import ebblight.demo.Sensor;
 import ebblight.demo.View;
+import ebblight.demo.ViewTruth;
 import ebblight.demo.Weather;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A whole view of the demo's coast, filmed and surveyed, against what is true of it.
  *
- * @param right share of pixels told rightly, among those whose surroundings are all of their own kind
+ * @param right share of pixels told rightly, among those of the cores: all round them are of their own kind, and none
+ *     shows rock and water in turn
  * @param rightButSwaying the same without those that truly sway
  * @param rightOfKind the same for each kind, by column of the region model; NaN where the view has none
+ * @param cover share of the view that the cores cover
+ * @param inTurn what is told where rock and water take turns
  * @param noise told variance of the noise over the true one, in eight classes of luminance
  * @param drift error of the clouds' mean drift as a share of it; 1 where none is told
  * @param driftStated relative error that was stated with it
@@ -25,6 +30,8 @@ record ViewTrial(
         double right,
         double rightButSwaying,
         double[] rightOfKind,
+        double cover,
+        InTurn inTurn,
         double[] noise,
         double drift,
         double driftStated,
@@ -40,50 +47,79 @@ record ViewTrial(
     /** Pixels of a core are this far from any other kind, at 480 px width. */
     static final int CORE_PIXELS_OF_480 = 6;
 
+    /**
+     * What is told where rock and water take turns.
+     *
+     * @param share of the view
+     * @param fixed share of it told as fixed
+     * @param flowing share of it told as flowing; the rest sways
+     */
+    record InTurn(double share, double fixed, double flowing) {}
+
     /** A view, ten seconds of it without noise, and the same as a camera takes them. */
-    record Film(View view, RgbPicture[] clean, Clip clip) {
-        /** How each pixel truly moves, as columns of the region model. */
-        int[] columns(Work work) {
-            Kind[] kinds = view.kinds(work);
-            int[] columns = new int[kinds.length];
-            for (int p = 0; p < columns.length; p++) {
-                columns[p] = kinds[p].column();
-            }
-            return columns;
+    record Film(View view, RgbPicture[] clean, Clip clip) {}
+
+    /** How each pixel truly moves, as columns of the region model. */
+    static int[] columns(Scene scene, Work work) {
+        Kind[] kinds = scene.kinds(work);
+        int[] columns = new int[kinds.length];
+        for (int p = 0; p < columns.length; p++) {
+            columns[p] = kinds[p].column();
         }
+        return columns;
     }
 
     static Film film(Weather weather, int width, double iso, Work work) {
         View view = Coast.in(weather).view(width, work);
+        RgbPicture[] clean = new RgbPicture[FRAMES];
+        work.forEach(FRAMES, i -> clean[i] = view.frame((double) i / PER_SECOND));
+        return new Film(view, clean, clip(clean, iso, work));
+    }
+
+    /** A scene as a camera takes it. */
+    static Clip film(Scene scene, double iso, Work work) {
+        RgbPicture[] clean = new RgbPicture[FRAMES];
+        work.forEach(FRAMES, i -> clean[i] = scene.frame((double) i / PER_SECOND));
+        return clip(clean, iso, work);
+    }
+
+    private static Clip clip(RgbPicture[] clean, double iso, Work work) {
         Sensor sensor = new Sensor(iso);
         double[] times = new double[FRAMES];
-        RgbPicture[] clean = new RgbPicture[FRAMES];
         byte[][] codes = new byte[FRAMES][];
         work.forEach(FRAMES, i -> {
             times[i] = (double) i / PER_SECOND;
-            clean[i] = view.frame(times[i]);
             codes[i] = sensor.srgb8(clean[i], 31L * i + 7);
         });
-        return new Film(view, clean, Clip.of(width, view.height(), times, List.of(codes), Clip.Coding.SRGB8));
+        return Clip.of(clean[0].width(), clean[0].height(), times, List.of(codes), Clip.Coding.SRGB8);
     }
 
     static ViewTrial of(Weather weather, int width, double iso, Work work) {
         Film film = film(weather, width, iso, work);
         View view = film.view;
         ViewSurvey survey = ViewSurvey.of(film.clip, Strokes.none(), RegionModel.standard(), work);
-        Kind[] kinds = view.kinds(work);
+        ViewTruth truth = view.truth(work);
+        Kind[] kinds = truth.kinds();
         double[] found = new double[RegionModel.KINDS];
         double[] all = new double[RegionModel.KINDS];
         boolean corrected = survey.crop() > 0;
-        for (int p : core(kinds, width, CORE_PIXELS_OF_480 * width / 480)) {
-            int x = p % width - survey.crop();
-            int y = p / width - survey.crop();
-            if (x >= 0 && y >= 0 && x < survey.map().width() && y < survey.map().height()) {
-                int part = survey.map().partAt(y * survey.map().width() + x);
+        boolean[] core = core(truth, width, CORE_PIXELS_OF_480 * width / 480);
+        double turning = 0;
+        double[] turnsTold = new double[RegionModel.KINDS];
+        for (int p = 0; p < kinds.length; p++) {
+            Optional<Kind> told = told(survey, p, width);
+            if (core[p] && told.isPresent()) {
                 all[kinds[p].column()]++;
-                found[kinds[p].column()] += survey.map().parts().get(part).kind() == kinds[p] ? 1 : 0;
+                found[kinds[p].column()] += told.get() == kinds[p] ? 1 : 0;
+            } else if (truth.inTurn()[p] && told.isPresent()) {
+                turning++;
+                turnsTold[told.get().column()]++;
             }
         }
+        InTurn inTurn = new InTurn(
+                turning / kinds.length,
+                turnsTold[Kind.FIXED.column()] / turning,
+                turnsTold[Kind.FLOWING.column()] / turning);
         double right = 0;
         double judged = 0;
         int sway = Kind.SWAYING.column();
@@ -94,14 +130,14 @@ record ViewTrial(
             judged += all[k];
             found[k] /= all[k];
         }
-        View.Drift truth = view.meanDrift(kinds);
+        View.Drift mean = view.meanDrift(kinds);
         double drift = 1;
         double stated = 1;
         for (RegionMotion region : Measurement.of(survey, work).regions()) {
             if (region.part().kind() == Kind.DRIFTING && region.velocity().isPresent() && drift == 1) {
                 RegionMotion.Velocity v = region.velocity().get();
-                drift = Math.sqrt(square(v.x() - truth.right()) + square(v.y() - truth.down()))
-                        / Math.sqrt(square(truth.right()) + square(truth.down()));
+                drift = Math.sqrt(square(v.x() - mean.right()) + square(v.y() - mean.down()))
+                        / Math.sqrt(square(mean.right()) + square(mean.down()));
                 stated = v.relativeError();
             }
         }
@@ -109,28 +145,48 @@ record ViewTrial(
                 ? new double[0]
                 : noise(film.clip, film.clean, survey.parts().noise());
         boolean still = survey.camera().verdict() == Camera.Verdict.STILL;
-        return new ViewTrial(right / judged, (right - swaying) / (judged - sways), found, noise, drift, stated, still);
+        return new ViewTrial(
+                right / judged,
+                (right - swaying) / (judged - sways),
+                found,
+                judged / kinds.length,
+                inTurn,
+                noise,
+                drift,
+                stated,
+                still);
+    }
+
+    /** What pixel {@code p} of the view is told to be; nothing where the correction of the camera cut it off. */
+    private static Optional<Kind> told(ViewSurvey survey, int p, int width) {
+        RegionMap map = survey.map();
+        int x = p % width - survey.crop();
+        int y = p / width - survey.crop();
+        boolean inside = x >= 0 && y >= 0 && x < map.width() && y < map.height();
+        return inside
+                ? Optional.of(map.parts().get(map.partAt(y * map.width() + x)).kind())
+                : Optional.empty();
     }
 
     private static double square(double x) {
         return x * x;
     }
 
-    private static List<Integer> core(Kind[] kinds, int width, int radius) {
+    /** Whatever shows rock and water in turn is a kind of its own here, and no core. */
+    private static boolean[] core(ViewTruth truth, int width, int radius) {
+        Kind[] kinds = truth.kinds();
         int height = kinds.length / width;
-        List<Integer> core = new ArrayList<>();
+        boolean[] core = new boolean[kinds.length];
         for (int p = 0; p < kinds.length; p++) {
-            boolean same = true;
+            boolean same = !truth.inTurn()[p];
             for (int dy = -radius; dy <= radius && same; dy++) {
                 for (int dx = -radius; dx <= radius && same; dx++) {
                     int x = Math.max(0, Math.min(width - 1, p % width + dx));
                     int y = Math.max(0, Math.min(height - 1, p / width + dy));
-                    same = kinds[y * width + x] == kinds[p];
+                    same = kinds[y * width + x] == kinds[p] && !truth.inTurn()[y * width + x];
                 }
             }
-            if (same) {
-                core.add(p);
-            }
+            core[p] = same;
         }
         return core;
     }

@@ -16,6 +16,9 @@ final class DriftFit {
     private static final double STIFFNESS = 0.02;
     private static final double ROBUST_SPREADS = 1.5;
 
+    /** A sum of squared differences beside which there is none: rounding. */
+    private static final double NOTHING = 1e-12;
+
     private final Flow flow;
     private final boolean affine;
     private final double[][] a = new double[6][6];
@@ -165,9 +168,9 @@ final class DriftFit {
         return top + ay * (bottom - top);
     }
 
-    /** Share of the squared difference that the flow handed in explains. */
+    /** Share of the squared difference that the flow handed in explains; 0 where nothing differs. */
     double gain() {
-        return a[0][0] + a[3][3] > 0 ? 1 - left[0] / (before[0] + 1e-12) : 0;
+        return a[0][0] + a[3][3] > 0 ? 1 - (left[0] + NOTHING) / (before[0] + NOTHING) : 0;
     }
 
     /** The better flow. */

@@ -5,10 +5,10 @@ import ebblight.core.numeric.Rounding;
 import ebblight.core.numeric.Work;
 
 /**
- * Ten maps that tell how every place of the picture moves, each smoothed over 4 pixels: relative change; change over
+ * Eleven maps that tell how every place of the picture moves, each smoothed over 4 pixels: relative change; change over
  * noise; how much of it is fast (change over 0.1 s against 1 s); how much is slow (0.3 s against 0.45 of the clip);
  * persistence of texture in its least lasting direction; plain persistence; change as pixels of shift of the mean
- * picture; row; excess of green; excess of blue.
+ * picture; row; excess of green; excess of blue; how far its texture is drawn out one way ({@link Grain}, over 8 pixels).
  */
 final class RegionFeatures {
 
@@ -56,6 +56,7 @@ final class RegionFeatures {
         Blur.gaussian(mean, smoothMean, work1, width, height, SIGMA);
         Persistence persistence = Persistence.of(frames, mean, SIGMA, PERSISTENCE_FRAMES);
         float[][] maps = new float[RegionModel.FEATURES][n];
+        maps[10] = Grain.of(frames, smoothNoise);
         for (int p = 0; p < n; p++) {
             double change = Math.sqrt(changing[p]);
             double small = 0.1 * smoothNoise[p] + 1e-9;

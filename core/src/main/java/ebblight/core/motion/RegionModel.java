@@ -1,17 +1,17 @@
 package ebblight.core.motion;
 
 /**
- * The linear model that turns ten feature maps into four logits, one a {@link Kind}: scaled feature = (feature − mean)
+ * The linear model that turns eleven feature maps into four logits, one a {@link Kind}: scaled feature = (feature − mean)
  * / deviation, clipped to ±4; logit = Σ weight · scaled feature + bias.
  *
- * <p>A multinomial logistic fit on three hand-drawn masks of real clips and four filmed weathers of the demo's coast, held to
+ * <p>A multinomial logistic fit on three hand-drawn masks of real clips, four filmed weathers of the demo's coast, a made fall and a bough, held to
  * the weights of the prototype, which knew ten masks (tools/region-weights; docs/decisions). docs/accuracy.md says how
  * much of the picture it tells rightly.
  */
 public final class RegionModel {
 
     /** Number of feature maps. */
-    static final int FEATURES = 10;
+    static final int FEATURES = 11;
 
     static final int KINDS = 4;
 
@@ -43,21 +43,23 @@ public final class RegionModel {
     public static RegionModel standard() {
         return new RegionModel(
                 new double[] {
-                    -1.05275, 1.9069, -0.48118, -0.30035, 0.4658, 0.59823, 0.18209, 0.45603, -0.01148, -0.02035
+                    -1.05275, 1.9069, -0.48118, -0.30035, 0.4658, 0.59823, 0.18209, 0.45603, -0.01148, -0.02035, 0.55
                 },
-                new double[] {0.5685, 1.49271, 0.4289, 0.39964, 0.39694, 0.38441, 0.78026, 0.3081, 0.09499, 0.12244},
+                new double[] {0.5685, 1.49271, 0.4289, 0.39964, 0.39694, 0.38441, 0.78026, 0.3081, 0.09499, 0.12244, 0.2
+                },
                 new double[][] {
-                    {-0.55680, -0.65817, 0.02729, 1.18768},
-                    {0.06700, -0.91964, 0.57983, 0.27281},
-                    {0.00795, -0.15397, -0.13704, 0.28307},
-                    {0.22238, -0.58710, 0.19304, 0.17168},
-                    {0.52156, -0.37791, -0.55322, 0.40956},
-                    {0.21667, 0.21927, -0.05420, -0.38176},
-                    {-0.60722, 0.22311, 0.38486, -0.00076},
-                    {0.44862, -0.61197, 0.71558, -0.55222},
-                    {-0.24828, 0.30323, -0.39126, 0.33632},
-                    {0.08375, 0.15043, 0.69231, -0.92649},
-                    {0.39484, -0.41968, -0.09411, 0.11895}
+                    {-0.59548, -0.74505, 0.10836, 1.23217},
+                    {0.09715, -1.00145, 0.64741, 0.25689},
+                    {0.02017, -0.09947, -0.28843, 0.36773},
+                    {0.34612, -0.64403, 0.11816, 0.17974},
+                    {0.55619, -0.44050, -0.55144, 0.43575},
+                    {0.29840, 0.18043, 0.00420, -0.48304},
+                    {-0.69195, 0.25607, 0.35433, 0.08154},
+                    {0.51563, -0.66244, 0.53553, -0.38872},
+                    {-0.20409, 0.26050, -0.41663, 0.36023},
+                    {0.14585, 0.07170, 0.80976, -1.02730},
+                    {0.02567, 0.01397, 0.24971, -0.28934},
+                    {0.42224, -0.51692, -0.07499, 0.16967}
                 });
     }
 

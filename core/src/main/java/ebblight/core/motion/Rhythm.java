@@ -3,6 +3,7 @@ package ebblight.core.motion;
 import ebblight.core.numeric.Quantiles;
 import ebblight.core.numeric.Rounding;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -59,12 +60,39 @@ public record Rhythm(double periodSeconds, List<Lull> lulls) {
         if (highest - lowest < 8) {
             return 0;
         }
-        int count = highest - lowest + 1;
+        double[] power = power(series, length, highest + 1);
+        int best = lowest;
+        for (int k = lowest + 1; k <= highest; k++) {
+            best = power[k] > power[best] ? k : best;
+        }
+        double median = Quantiles.median(Arrays.copyOfRange(power, lowest, highest + 1), highest - lowest + 1);
+        // A spectrum that only rises towards slow change has its largest value at the end: no line of its own.
+        boolean line = best > lowest + 1 && best < highest && power[best] > CLEAR_PEAK * median;
+        return line && !sideLobe(power, lowest, best) ? FREQUENCIES_A_PERIOD * length / best : 0;
+    }
+
+    /**
+     * Whether a peak is no more than change too slow to be a rhythm shows there. A line d periods a clip away shows
+     * (sin πd / πd)² of its power; twice as much allows for the other half of its spectrum.
+     */
+    private static boolean sideLobe(double[] power, int lowest, int peak) {
+        for (int k = FREQUENCIES_A_PERIOD / 2; k < lowest; k++) {
+            double away = Math.PI * (peak - k) / FREQUENCIES_A_PERIOD;
+            if (power[peak] < 2 * power[k] / (away * away)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Power summed over the pixels at multiples of a quarter period a clip. */
+    private static double[] power(PixelSeries series, double length, int count) {
+        int n = series.frames();
         double[] power = new double[count];
         double[] cos = new double[count * n];
         double[] sin = new double[count * n];
         for (int k = 0; k < count; k++) {
-            double omega = 2 * Math.PI * (lowest + k) / (FREQUENCIES_A_PERIOD * length);
+            double omega = 2 * Math.PI * k / (FREQUENCIES_A_PERIOD * length);
             for (int i = 0; i < n; i++) {
                 double t = series.timeSeconds(i) - series.timeSeconds(0);
                 cos[k * n + i] = StrictMath.cos(omega * t);
@@ -85,14 +113,7 @@ public record Rhythm(double periodSeconds, List<Lull> lulls) {
                 power[k] += c * c + s * s;
             }
         }
-        int best = 0;
-        for (int k = 1; k < count; k++) {
-            best = power[k] > power[best] ? k : best;
-        }
-        double median = Quantiles.median(power.clone(), count);
-        // A spectrum that only rises towards slow change has its largest value at the end: no line of its own.
-        boolean line = best > 1 && best < count - 1 && power[best] > CLEAR_PEAK * median;
-        return line ? FREQUENCIES_A_PERIOD * length / (lowest + best) : 0;
+        return power;
     }
 
     private static void detrended(PixelSeries series, int pixel, double[] into) {

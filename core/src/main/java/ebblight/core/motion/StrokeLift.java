@@ -10,6 +10,9 @@ import java.util.Arrays;
  */
 final class StrokeLift {
 
+    /** All but the last: the grain reaches further than the edges that a stroke keeps to. */
+    private static final int FEATURES = RegionModel.FEATURES - 1;
+
     private static final int SAMPLES = 40;
     private static final double REACH = 0.5;
     private static final double STRENGTH = 6;
@@ -33,10 +36,10 @@ final class StrokeLift {
             int height,
             float[][] logits) {
         int n = width * height;
-        int dimensions = RegionModel.FEATURES + 5;
+        int dimensions = FEATURES + 5;
         float[] space = new float[n * dimensions];
-        double scale = FEATURE_WEIGHT / Math.sqrt(RegionModel.FEATURES);
-        for (int k = 0; k < RegionModel.FEATURES; k++) {
+        double scale = FEATURE_WEIGHT / Math.sqrt(FEATURES);
+        for (int k = 0; k < FEATURES; k++) {
             for (int p = 0; p < n; p++) {
                 double z = model.scaled(k, features[k][p]);
                 space[p * dimensions + k] = (float) (Math.max(-FEATURE_LIMIT, Math.min(FEATURE_LIMIT, z)) * scale);
@@ -50,14 +53,14 @@ final class StrokeLift {
             }
             Blur.gaussian(root, root, work, width, height, COLOUR_SIGMA);
             for (int p = 0; p < n; p++) {
-                space[p * dimensions + RegionModel.FEATURES + c] = (float) (COLOUR_WEIGHT * root[p]);
+                space[p * dimensions + FEATURES + c] = (float) (COLOUR_WEIGHT * root[p]);
             }
         }
         for (int p = 0; p < n; p++) {
             int row = p / width;
             int column = p - row * width;
-            space[p * dimensions + RegionModel.FEATURES + 3] = (float) (PLACE_WEIGHT * column / width);
-            space[p * dimensions + RegionModel.FEATURES + 4] = (float) (PLACE_WEIGHT * row / width);
+            space[p * dimensions + FEATURES + 3] = (float) (PLACE_WEIGHT * column / width);
+            space[p * dimensions + FEATURES + 4] = (float) (PLACE_WEIGHT * row / width);
         }
         float[][] nearest = new float[RegionModel.KINDS][];
         byte[] covered = new byte[n];

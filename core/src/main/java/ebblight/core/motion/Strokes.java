@@ -127,7 +127,7 @@ public record Strokes(List<Stroke> strokes) {
             double bx = b.x() * (width - 1);
             double by = b.y() * (height - 1);
             int steps = (int) Math.ceil(Math.max(Math.abs(bx - ax), Math.abs(by - ay)));
-            for (int s = k == 0 ? steps : 1; s <= Math.max(1, steps); s++) {
+            for (int s = 1; s <= Math.max(1, steps); s++) {
                 double t = steps == 0 ? 1 : (double) s / steps;
                 int x = (int) Rounding.even(ax + t * (bx - ax));
                 int y = (int) Rounding.even(ay + t * (by - ay));

@@ -50,7 +50,7 @@ class DriftFitPropertyTest {
         return new DriftMeans(planes, times, window, weight, at, W, H);
     }
 
-    @Property(tries = 20)
+    @Property(tries = 8)
     void aStepSolvesTheNormalEquations(
             @ForAll @DoubleRange(min = -3, max = 3) double u,
             @ForAll @DoubleRange(min = -2, max = 2) double v,

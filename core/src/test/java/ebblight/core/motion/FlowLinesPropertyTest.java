@@ -27,7 +27,7 @@ class FlowLinesPropertyTest {
         });
     }
 
-    @Property(tries = 6)
+    @Property(tries = 3)
     void theScoreIsThatOfTheTensor(
             @ForAll @IntRange(min = 40, max = 90) int count, @ForAll @IntRange(min = 0, max = 999) int seed) {
         LuminanceFrames frames = foam(count, seed);

@@ -20,7 +20,7 @@ class FrameAlignerReferenceTest {
 
     private final double[][] waves = waves();
 
-    @Property(tries = 15)
+    @Property(tries = 6)
     void shiftAndTurnAreFoundToATenthOfAPixel(
             @ForAll @DoubleRange(min = -6, max = 6) double dx,
             @ForAll @DoubleRange(min = -6, max = 6) double dy,

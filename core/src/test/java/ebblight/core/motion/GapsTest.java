@@ -52,4 +52,13 @@ class GapsTest {
         assertThat(new Gaps(0, 0.25, 0.1).least(5)).isEqualTo(1);
         assertThat(new Gaps(1, 50, 50).likely(1)).isEqualTo(1); // the formula alone says 1.00003
     }
+
+    /** Below one gap: V of the exposure, 0.75 − … of Taylor, over the mean of two frames joined by a line. */
+    @Test
+    void atOneGapBothRulesMeet() {
+        Gaps gaps = new Gaps(2, 0.5, 0.2);
+        assertThat(gaps.likely(2)).isCloseTo(gaps.likely(2 - 1e-9), within(1e-6));
+        // 0.377290 of the exposure (T = 4τ) over (1 + e⁻⁴)/2
+        assertThat(gaps.likely(2)).isCloseTo(0.741007, within(1e-5));
+    }
 }

@@ -62,8 +62,7 @@ class HighestWashTest {
         return Clip.of(WIDTH, HEIGHT, times, frames, Clip.Coding.SRGB8);
     }
 
-    private static final ViewSurvey SURVEY =
-            ViewSurvey.of(shore(), Strokes.none(), RegionModel.standard(), Work.alone());
+    private final ViewSurvey survey = ViewSurvey.of(shore(), Strokes.none(), RegionModel.standard(), Work.alone());
 
     private static int lowest(byte[] places, int x, int crop) {
         int w = WIDTH - 2 * crop;
@@ -76,9 +75,9 @@ class HighestWashTest {
 
     @Test
     void theLineLiesWhereTheGreatestWaveCame() {
-        HighestWash wash = HighestWash.of(SURVEY);
+        HighestWash wash = HighestWash.of(survey);
         assertThat(wash.highestFrame()).isEqualTo(GREAT);
-        int crop = SURVEY.crop();
+        int crop = survey.crop();
         for (int x = 4; x < WIDTH - 2 * crop - 4; x++) {
             assertThat(lowest(wash.places(), x, crop)).as("column %d", x).isCloseTo(EDGE + GREATEST_ROWS, within(2));
         }
@@ -86,8 +85,8 @@ class HighestWashTest {
 
     @Test
     void waterThatStandsHigherReachesAsMuchFartherOnTheSameSlope() {
-        HighestWash wash = HighestWash.of(SURVEY);
-        int crop = SURVEY.crop();
+        HighestWash wash = HighestWash.of(survey);
+        int crop = survey.crop();
         int middle = WIDTH / 2;
         int before = lowest(wash.places(), middle, crop);
         assertThat(lowest(wash.places(0, WIDTH - 2 * crop), middle, crop)).isEqualTo(before);

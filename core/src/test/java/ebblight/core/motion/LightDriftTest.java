@@ -38,6 +38,17 @@ class LightDriftTest {
         assertThat(drift.stopsPerMinute()).isCloseTo(0.5, within(1e-3));
     }
 
+    /** A rising tide of glitter over three fifths of the view: the calm rest tells that the light stands. */
+    @Test
+    void theCalmPartsTellNotTheMost() {
+        LightDrift drift = drift(13, (x, y, t) -> {
+            boolean calm = ((x >> 3) < 3 && (y >> 3) < 6) || ((x >> 3) == 3 && (y >> 3) < 2);
+            double glitter = 0.9 * (new Dice((x >> 3) + 31L * (y >> 3) + 977L * Math.round(t)).even() - 0.5);
+            return calm ? 0.2 + 0.003 * x : 0.2 * Math.pow(2, t / 60) * (1 + glitter);
+        });
+        assertThat(drift.stopsPerMinute()).isCloseTo(0, within(1e-3));
+    }
+
     @Test
     void aPassingSwellOfLightIsNoFading() {
         LightDrift drift = drift(13, (x, y, t) -> x < 24 && t > 20 && t < 40 ? 0.8 : 0.2);

@@ -12,25 +12,31 @@ import org.junit.jupiter.api.Test;
 /** All of the measuring on the drawn {@link Coast}, whose making is the truth (G. I. Taylor 1922 for the water). */
 class MeasurementTest {
 
-    private static final ViewSurvey SURVEY = Coast.survey();
-    private static final Measurement MEASURED = Measurement.of(SURVEY, Work.alone());
-    private static final Preview PREVIEW = MEASURED.preview(Work.alone());
+    private final ViewSurvey survey = Coast.survey();
+
+    private Measurement measured() {
+        return Measurement.of(survey, Work.alone());
+    }
+
+    private Preview preview() {
+        return measured().preview(Work.alone());
+    }
 
     @Test
     void theViewIsWhatWasDrawn() {
-        assertThat(SURVEY.camera().verdict()).isEqualTo(Camera.Verdict.STILL);
-        assertThat(SURVEY.hasParts()).isTrue();
-        assertThat(SURVEY.crop()).isZero();
-        assertThat(SURVEY.placements()).isEmpty();
-        assertThat(SURVEY.framesLeftOut()).isZero();
-        assertThat(SURVEY.fadingStopsPerMinute()).isCloseTo(0, within(0.02));
-        assertThat(SURVEY.map().parts())
+        assertThat(survey.camera().verdict()).isEqualTo(Camera.Verdict.STILL);
+        assertThat(survey.hasParts()).isTrue();
+        assertThat(survey.crop()).isZero();
+        assertThat(survey.placements()).isEmpty();
+        assertThat(survey.framesLeftOut()).isZero();
+        assertThat(survey.fadingStopsPerMinute()).isCloseTo(0, within(0.02));
+        assertThat(survey.map().parts())
                 .extracting(RegionMap.Part::id)
                 .containsExactlyInAnyOrder("drifting-1", "flowing-1", "fixed-1");
-        assertThat(SURVEY.regions().part(Kind.FIXED)).isCloseTo(1 / 3.0, within(0.05));
+        assertThat(survey.regions().part(Kind.FIXED)).isCloseTo(1 / 3.0, within(0.05));
         // drawn between the rows 15 and 16
-        assertThat(SURVEY.horizon().orElseThrow().left()).isCloseTo(15.5, within(0.5));
-        assertThat(SURVEY.horizon().orElseThrow().right()).isCloseTo(15.5, within(0.5));
+        assertThat(survey.horizon().orElseThrow().left()).isCloseTo(15.5, within(0.5));
+        assertThat(survey.horizon().orElseThrow().right()).isCloseTo(15.5, within(0.5));
     }
 
     @Test
@@ -67,8 +73,9 @@ class MeasurementTest {
             assertThat(truth).isBetween(0.9 * left.low(), 1.1 * left.high());
         }
         assertThat(water.correlationSeconds()).isCloseTo(Coast.MEMORY, within(0.4 * Coast.MEMORY));
-        assertThat(MEASURED.repeatsAfterSeconds()).isZero();
-        assertThat(MEASURED.ofStills()).isFalse();
+        Measurement measured = measured();
+        assertThat(measured.repeatsAfterSeconds()).isZero();
+        assertThat(measured.ofStills()).isFalse();
     }
 
     @Test
@@ -93,36 +100,38 @@ class MeasurementTest {
 
     @Test
     void withinTheClipTheFramesThemselvesAreShown() {
-        assertThat(PREVIEW.lengthSeconds()).isCloseTo(Coast.FRAMES * Coast.SPACING, within(1e-9));
-        assertThat(PREVIEW.framesFor(2)).isEqualTo(8);
-        assertThat(PREVIEW.framesFor(0.01)).isEqualTo(1);
-        assertThat(PREVIEW.framesFor(1e6)).isEqualTo(Coast.FRAMES);
-        assertThat(PREVIEW.baseFrame(100)).isEqualTo(-1);
+        Preview preview = preview();
+        assertThat(preview.lengthSeconds()).isCloseTo(Coast.FRAMES * Coast.SPACING, within(1e-9));
+        assertThat(preview.framesFor(2)).isEqualTo(8);
+        assertThat(preview.framesFor(0.01)).isEqualTo(1);
+        assertThat(preview.framesFor(1e6)).isEqualTo(Coast.FRAMES);
+        assertThat(preview.baseFrame(100)).isEqualTo(-1);
         for (int frames : new int[] {1, 8, Coast.FRAMES}) {
-            Preview.Exposure shown = PREVIEW.render(frames * Coast.SPACING);
+            Preview.Exposure shown = preview.render(frames * Coast.SPACING);
             assertThat(shown.fromFrames()).isTrue();
             assertThat(shown.knownFraction()).isEqualTo(1);
             assertThat(shown.detail()).containsOnly(1);
             float[] plane = new float[Coast.WIDTH * Coast.HEIGHT];
             double[] mean = new double[plane.length];
             for (int i = 0; i < frames; i++) {
-                SURVEY.clip().channel(i, 2, plane);
+                survey.clip().channel(i, 2, plane);
                 for (int p = 0; p < plane.length; p++) {
                     mean[p] += plane[p] / (double) frames;
                 }
             }
             assertThat(shown.picture().blue()).containsExactly(Plain.narrow(mean), within(1e-6f));
         }
-        assertThat(PREVIEW.base(100).green())
+        assertThat(preview.base(100).green())
                 .containsExactly(
-                        PREVIEW.render(PREVIEW.lengthSeconds()).picture().green(), within(1e-6f));
-        assertThatThrownBy(() -> PREVIEW.render(0)).hasMessageContaining("more than 0 s");
+                        preview.render(preview.lengthSeconds()).picture().green(), within(1e-6f));
+        assertThatThrownBy(() -> preview.render(0)).hasMessageContaining("more than 0 s");
     }
 
     @Test
     void beyondTheClipRockAndLightStay() {
-        RgbPicture clip = PREVIEW.render(15).picture();
-        Preview.Exposure shown = PREVIEW.render(120);
+        Preview preview = preview();
+        RgbPicture clip = preview.render(15).picture();
+        Preview.Exposure shown = preview.render(120);
         assertThat(shown.fromFrames()).isFalse();
         assertThat(Coast.moments(shown.picture().green(), 19, 29)[0])
                 .isCloseTo(Coast.moments(clip.green(), 19, 29)[0], within(0.01));
@@ -164,8 +173,9 @@ class MeasurementTest {
     /** Along the drift a sky of eight times the clip is more even than the clip's own streaks. */
     @Test
     void cloudsGrowIntoStreaks() {
-        float[] clip = PREVIEW.render(15).picture().green();
-        float[] shown = PREVIEW.render(120).picture().green();
+        Preview preview = preview();
+        float[] clip = preview.render(15).picture().green();
+        float[] shown = preview.render(120).picture().green();
         assertThat(steps(shown)).isLessThan(0.8 * steps(clip));
     }
 
@@ -180,8 +190,57 @@ class MeasurementTest {
         return sum;
     }
 
-    private static RegionMotion region(Kind kind) {
-        return MEASURED.regions().stream()
+    /** The same water taken for branches: they sway, which is measured alike and draws no lines. */
+    @Test
+    void whatSwaysIsMeasuredAsWhatFlows() {
+        RegionMotion branches = only(Kind.SWAYING, Coast.SPACING);
+        RegionMotion water = only(Kind.FLOWING, Coast.SPACING);
+        assertThat(branches.part().kind()).isEqualTo(Kind.SWAYING);
+        assertThat(branches.remaining()).hasSize(14);
+        assertThat(branches.texture()).isEqualTo(water.texture());
+        assertThat(branches.correlationSeconds())
+                .isEqualTo(water.correlationSeconds())
+                .isGreaterThan(0);
+        assertThat(branches.flags().seen()).isTrue();
+        assertThat(branches.flags().borrowed()).isFalse();
+        assertThat(branches.lines()).isEqualTo(FlowLines.NONE);
+        RegionMotion rock = only(Kind.FIXED, Coast.SPACING);
+        assertThat(rock.correlationSeconds()).isZero();
+        assertThat(rock.remaining()).isEmpty();
+        assertThat(rock.flags().coarse()).isFalse();
+        assertThat(rock.rhythm()).isEqualTo(Rhythm.NONE);
+        assertThat(rock.passing()).isEqualTo(Passing.NONE);
+        assertThat(only(Kind.DRIFTING, Coast.SPACING).remaining()).isEmpty();
+    }
+
+    /** Frames three seconds apart tell how much is left, but neither a rhythm nor lines. */
+    @Test
+    void spacedFramesTellNoRhythm() {
+        RegionMotion water = only(Kind.FLOWING, 3);
+        assertThat(water.rhythm()).isEqualTo(Rhythm.NONE);
+        assertThat(water.lines()).isEqualTo(FlowLines.NONE);
+        assertThat(water.flags().seen()).isTrue();
+        assertThat(water.flags().coarse()).isFalse();
+    }
+
+    private static RegionMotion only(Kind kind, double spacing) {
+        double[][] water = Coast.water(Coast.FRAMES);
+        Clip clip = Plain.clip(
+                Coast.WIDTH,
+                Coast.HEIGHT,
+                Coast.FRAMES,
+                spacing,
+                (x, y, t) -> Coast.WATER + Coast.DEVIATION * water[(int) Math.rint(t / spacing)][y * Coast.WIDTH + x]);
+        double[][] weights = new double[RegionModel.FEATURES + 1][RegionModel.KINDS];
+        weights[RegionModel.FEATURES][kind.column()] = 20;
+        ViewSurvey survey = ViewSurvey.of(clip, Strokes.none(), Coast.byRow(weights), Work.alone());
+        Measurement all = Measurement.of(survey, Work.alone());
+        assertThat(all.noiseAt(0.3)).isLessThan(1e-3);
+        return all.regions().get(0);
+    }
+
+    private RegionMotion region(Kind kind) {
+        return measured().regions().stream()
                 .filter(region -> region.part().kind() == kind)
                 .findFirst()
                 .orElseThrow();

@@ -3,9 +3,11 @@ package ebblight.core.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import ebblight.core.numeric.Work;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -152,5 +154,76 @@ class RhythmPropertyTest {
         assertThat(lulls).anySatisfy(lull -> assertThat(
                         Math.abs(lull.fromSeconds() - restFrom) + Math.abs(lull.toSeconds() - restTo))
                 .isLessThan(1));
+    }
+
+    /** Times count from the first frame, whatever clock they came from. */
+    @Example
+    void theOriginOfTheClockDoesNotMatter() {
+        int count = 120;
+        LuminanceFrames frames = waves(count, 1.7, 0.1, 3, 5, 7);
+        double[] later = new double[count];
+        List<byte[]> list = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            later[i] = 64 + SPACING * i;
+            byte[] frame = new byte[6 * W * H];
+            for (int p = 0; p < W * H; p++) {
+                int code = (int) Math.rint(65535 * frames.frame(i)[p]);
+                for (int c = 0; c < 3; c++) {
+                    frame[6 * p + 2 * c] = (byte) code;
+                    frame[6 * p + 2 * c + 1] = (byte) (code >> 8);
+                }
+            }
+            list.add(frame);
+        }
+        Rhythm here = Rhythm.of(frames, mask());
+        Rhythm there =
+                Rhythm.of(LuminanceFrames.of(Clip.of(W, H, later, list, Clip.Coding.LINEAR16), Work.alone()), mask());
+        assertThat(here.lulls()).isNotEmpty();
+        assertThat(there.periodSeconds()).isCloseTo(here.periodSeconds(), within(1e-9));
+        assertThat(there.lulls()).hasSameSizeAs(here.lulls());
+        for (int k = 0; k < here.lulls().size(); k++) {
+            assertThat(there.lulls().get(k).fromSeconds())
+                    .isCloseTo(here.lulls().get(k).fromSeconds(), within(1e-9));
+            assertThat(there.lulls().get(k).toSeconds())
+                    .isCloseTo(here.lulls().get(k).toSeconds(), within(1e-9));
+        }
+    }
+
+    /** A rest at either end of the clip is a lull too. */
+    @Example
+    void theEndsOfTheClipMayRest() {
+        assertThat(Rhythm.of(waves(100, 1.7, 0.1, 7, 10.5, 3), mask()).lulls())
+                .anySatisfy(lull -> assertThat(lull.toSeconds()).isCloseTo(9.9, within(1e-9)));
+        assertThat(Rhythm.of(waves(100, 1.7, 0.1, -1, 2, 3), mask()).lulls())
+                .anySatisfy(lull -> assertThat(lull.fromSeconds()).isZero());
+    }
+
+    /** Too few pixels, too few frames, frames too far apart for waves of a second. */
+    @Example
+    void withTooLittleToGoByThereIsNone() {
+        float[] few = new float[W * H];
+        Arrays.fill(few, 0, 40, 1);
+        assertThat(Rhythm.of(waves(120, 1.7, 0.1, -1, -1, 5), few)).isEqualTo(Rhythm.NONE);
+        assertThat(Rhythm.of(waves(11, 1.7, 0.1, -1, -1, 5), mask())).isEqualTo(Rhythm.NONE);
+        Plain.Scene slow = (x, y, t) -> 0.5 + 0.1 * Math.sin(2 * Math.PI * t / 5 + 0.7 * x);
+        assertThat(Rhythm.of(Plain.frames(W, H, 120, 0.6, slow), mask())).isEqualTo(Rhythm.NONE);
+        assertThat(Rhythm.of(Plain.frames(W, H, 120, 0.4, slow), mask()).periodSeconds())
+                .isCloseTo(5, within(0.3));
+    }
+
+    /** Change of one and a half periods a clip shows side lobes in a spectrum, which are no rhythm of their own. */
+    @Example
+    void fewerThanTwoAndAHalfPeriodsAreNoRhythm() {
+        for (double period : new double[] {3, 4, 5.5}) {
+            assertThat(Rhythm.of(waves(60, period, 0.1, -1, -1, 5), mask()).periodSeconds())
+                    .as("%s s of 6", period)
+                    .isZero();
+        }
+        // and what swings slowly hides no quicker waves of a third of its swing
+        Plain.Scene both = (x, y, t) -> 0.5
+                + 0.12 * Math.sin(2 * Math.PI * t / 7 + 0.3 * x)
+                + 0.04 * Math.sin(2 * Math.PI * t / 1.7 + 0.7 * x + 0.4 * y);
+        assertThat(Rhythm.of(Plain.frames(W, H, 100, SPACING, both), mask()).periodSeconds())
+                .isCloseTo(1.7, within(0.1));
     }
 }

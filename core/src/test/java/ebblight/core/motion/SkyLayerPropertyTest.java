@@ -48,7 +48,7 @@ class SkyLayerPropertyTest {
         return new SoftRegions(W, H, share);
     }
 
-    @Property(tries = 8)
+    @Property(tries = 4)
     void theLayerIsItsDefinition(
             @ForAll @IntRange(min = 6, max = 24) int count,
             @ForAll @DoubleRange(min = -3, max = 3) double u,

@@ -63,6 +63,52 @@ class StillsTest {
         assertThat(Stills.differ(new double[] {0, 0, 1 / 60.0})).isFalse();
     }
 
+    /**
+     * Six cells of eight pixels: the long frame shows five of them 1, 1½, 2, 2½ and 3 times as bright as the short one, the
+     * sixth is clipped. The median of five is 2; a sixth of nine and more would make it 2¼, black cells less.
+     */
+    @Test
+    void theGainIsTheMedianOfCellsThatAreNeitherWhiteNorBlack() {
+        double[] bright = {0.15, 0.97, 0.3, 0.2, 0.1, 0.25};
+        assertThat(level(bright, 0.1)).isCloseTo(0.2, within(1e-4));
+        double[] dark = {0.15, 0.0005, 0.3, 0.2, 0.1, 0.25};
+        assertThat(level(dark, 0.1)).isCloseTo(0.2, within(1e-4));
+        // nothing to go by: as it is
+        double[] white = {1, 1, 1, 1, 1, 1};
+        assertThat(level(white, 0.1)).isCloseTo(0.1, within(1e-4));
+        // and more than white is white
+        assertThat(level(new double[] {0.9, 0.9, 0.9, 0.9, 0.9, 0.9}, 0.01)).isCloseTo(0.9, within(1e-2));
+    }
+
+    /** The light of an even short frame, brought to that of a long one of six cells. */
+    private static double level(double[] cells, double light) {
+        double[] seconds = {1, 8};
+        Clip clip = Plain.clip(24, 16, 2, 30, (x, y, t) -> t > 0 ? cells[y / 8 * 3 + x / 8] : light);
+        float[] plane = new float[24 * 16];
+        Stills.levelled(clip, seconds).channel(0, 1, plane);
+        return plane[100];
+    }
+
+    /** A frame whose time is not known is left out, whatever it shows. */
+    @Test
+    void framesWithoutATimeAreLeftOut() {
+        double[] seconds = {0.5, 0, 4, 2};
+        Clip clip = Plain.clip(16, 16, 4, 30, (x, y, t) -> 0.1 + 0.05 * (t / 30));
+        Clip levelled = Stills.levelled(clip, seconds);
+        assertThat(levelled.frames()).isEqualTo(3);
+        assertThat(levelled.timeSeconds(1)).isEqualTo(60);
+        Stills stills = Stills.of(seconds);
+        assertThat(stills.seconds()).containsExactly(0.5, 4, 2);
+        assertThat(stills.longest()).isEqualTo(1);
+        assertThat(stills.shortest()).isZero();
+        assertThat(stills.longestSeconds()).isEqualTo(4);
+        assertThat(stills.shortestSeconds()).isEqualTo(0.5);
+        assertThat(Stills.of(new double[] {8, 2, 4}).shortest()).isEqualTo(1);
+        float[] plane = new float[16 * 16];
+        levelled.channel(0, 0, plane);
+        assertThat(plane[7]).isCloseTo(0.2f, within(1e-3f)); // the light of the longest
+    }
+
     /** The upper half a standing texture, the lower half one that renews itself; each frame seen through its gain. */
     private static Clip clip(double[] seconds, double[] gain) {
         Dice dice = new Dice(11);

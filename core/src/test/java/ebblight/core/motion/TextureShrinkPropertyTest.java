@@ -13,7 +13,7 @@ class TextureShrinkPropertyTest {
 
     private static final int BANDS = 6;
 
-    @Property(tries = 8)
+    @Property(tries = 4)
     void theFactorIsTheShareOfPowerThatIsLeft(
             @ForAll @IntRange(min = 9, max = 40) int width,
             @ForAll @IntRange(min = 7, max = 30) int height,

@@ -79,6 +79,28 @@ class ViewSurveyTest {
                 .hasSize(1);
     }
 
+    /** Eight hundredths of the width are the most: beyond, nothing is told of the parts. */
+    @Test
+    void aViewThatTurnsAwayIsRefused() {
+        ViewSurvey survey = survey(wall(9, 1, 1));
+        assertThat(survey.camera().verdict()).isEqualTo(Camera.Verdict.REFUSED);
+        assertThat(survey.hasParts()).isFalse();
+        assertThat(survey.placements()).isEmpty();
+        assertThat(survey.crop()).isZero();
+        assertThatThrownBy(survey::map).hasMessageContaining("moved too far");
+        assertThat(survey.with(Strokes.none(), Coast.model(), Work.alone()).hasParts())
+                .isFalse();
+    }
+
+    /** A stop in a minute, on a wall. */
+    @Test
+    void lightThatFadesIsTold() {
+        double[] wall = Plain.noise(WIDTH, HEIGHT, 2, 32);
+        ViewSurvey survey = survey(Plain.clip(
+                WIDTH, HEIGHT, 12, 1, (x, y, t) -> (0.2 + 0.8 * (wall[y * WIDTH + x] - 0.3)) * Math.pow(2, -t / 60)));
+        assertThat(survey.fadingStopsPerMinute()).isCloseTo(1, within(0.02));
+    }
+
     @Test
     void oneFrameIsNoView() {
         Clip one = wall(0, 1, 1)

@@ -11,10 +11,12 @@ import ebblight.core.tide.TideExtreme;
 import ebblight.core.tide.TideSpans;
 import ebblight.core.tide.TideTable;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntConsumer;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -139,6 +141,76 @@ class HourFinderTest {
         assertThat(water.shortBy().orElseThrow()).isCloseTo(1, within(1e-6));
         Shortfall hours = find(wishes, 0, 12, 1).shortfalls().get(1);
         assertThat(hours.shortBy()).isEmpty();
+    }
+
+    /** Four hours later than the search above: the counts are of the span alone, the wish that fails most comes first. */
+    @Test
+    void shortfallsCountTheSpanThatWasAskedFor() {
+        HourWishes wishes = wishes().withTideMetres(new Range(5, 9)).withHours(9 * 60, 10 * 60);
+        HourAnswer answer = find(wishes, 4, 12, 1);
+        assertThat(answer.windows()).isEmpty();
+        // of 480 minutes the water holds at 264 to 456, the hours at 540 to 600
+        assertThat(answer.shortfalls()).extracting(Shortfall::word).containsExactly("hours", "tideMetres");
+        assertThat(answer.shortfalls()).extracting(Shortfall::failsMinutes).containsExactly(480L - 61, 480L - 193);
+        assertThat(answer.shortfalls()).extracting(Shortfall::ofMinutes).containsOnly(480L);
+        assertThat(answer.shortfalls().get(0).shortBy().orElseThrow()).isEqualTo(540 - 456);
+    }
+
+    /** A wish that must be looked at every minute, over a week. */
+    @Test
+    void longSearchesTellHowFarTheyAreAndCanBeStopped() {
+        Condition everyMinute = new Condition() {
+            @Override
+            public String word() {
+                return "never";
+            }
+
+            @Override
+            public String unit() {
+                return "";
+            }
+
+            @Override
+            public double margin(double seconds) {
+                return -1;
+            }
+
+            @Override
+            public int look(double seconds, double margin) {
+                return 1;
+            }
+
+            @Override
+            public String words(double start, double end) {
+                return "";
+            }
+        };
+        List<Double> told = new ArrayList<>();
+        boolean[] stop = new boolean[1];
+        Work work = new Work() {
+            @Override
+            public boolean cancelled() {
+                return stop[0];
+            }
+
+            @Override
+            public void progress(double fraction, String stage) {
+                told.add(fraction);
+            }
+
+            @Override
+            public void forEach(int n, IntConsumer body) {
+                Work.alone().forEach(n, body);
+            }
+        };
+        HourSearch week = new HourSearch(List.of(everyMinute), 5000, 5000 + 7 * 1440, work);
+        assertThat(week.runs(1)).isEmpty();
+        assertThat(told).hasSizeBetween(1, 100).isSorted();
+        double between = told.get(1) - told.get(0);
+        assertThat(told.get(0)).isCloseTo(between, within(1e-9)); // from nought in even steps
+        assertThat(told.get(told.size() - 1)).isBetween(1 - between, 1.0);
+        stop[0] = true;
+        assertThatThrownBy(() -> week.runs(1)).isInstanceOf(Work.Cancelled.class);
     }
 
     @Property(tries = 100)

@@ -50,4 +50,30 @@ class LogMatchTest {
         assertThat(LogMatch.of(log, List.of(new Taken(1001, 4))).orElseThrow().pairs())
                 .hasSize(1);
     }
+
+    /** Two clocks bring both entries together; one of them to the second. The frames come in no order. */
+    @Test
+    void ofTwoClocksTheOneThatFitsBetterIsTaken() {
+        List<Taken> log = List.of(new Taken(0, 30), new Taken(100, 30));
+        List<Taken> frames =
+                List.of(new Taken(5100, 30), new Taken(1103, 30), new Taken(5000, 30), new Taken(1000, 30));
+        Matched matched = LogMatch.of(log, frames).orElseThrow();
+        assertThat(matched.clockSeconds()).isEqualTo(5000);
+        assertThat(matched.pairs()).containsExactly(new Pair(0, 2, 0), new Pair(1, 0, 0));
+        assertThat(matched.ambiguous()).isTrue();
+        // of two that fit alike, the clock that is less wrong
+        Matched near = LogMatch.of(
+                        log, List.of(new Taken(900, 30), new Taken(1000, 30), new Taken(-200, 30), new Taken(-300, 30)))
+                .orElseThrow();
+        assertThat(near.clockSeconds()).isEqualTo(-300);
+    }
+
+    /** A time that was not logged, or that the file does not tell, is no reason against a pair. */
+    @Test
+    void unknownTimesMayBelong() {
+        assertThat(LogMatch.of(List.of(new Taken(0, 0)), List.of(new Taken(7, 30))))
+                .isPresent();
+        assertThat(LogMatch.of(List.of(new Taken(0, 30)), List.of(new Taken(7, 0))))
+                .isPresent();
+    }
 }
