@@ -62,8 +62,14 @@ class HighestWashTest {
         return Clip.of(WIDTH, HEIGHT, times, frames, Clip.Coding.SRGB8);
     }
 
-    private static final ViewSurvey SURVEY =
-            ViewSurvey.of(shore(), Strokes.none(), RegionModel.standard(), Work.alone());
+    /** A line by hand says that sea and washes flow: drawn without crests, it may pass for leaves. */
+    private static final Strokes SEA = new Strokes(List.of(flows(0.25), flows(0.6)));
+
+    private static Strokes.Stroke flows(double y) {
+        return new Strokes.Stroke(Kind.FLOWING, List.of(new Strokes.Point(0.05, y), new Strokes.Point(0.95, y)));
+    }
+
+    private static final ViewSurvey SURVEY = ViewSurvey.of(shore(), SEA, RegionModel.standard(), Work.alone());
 
     private static int lowest(byte[] places, int x, int crop) {
         int w = WIDTH - 2 * crop;
