@@ -132,10 +132,10 @@ class StrokeLiftTest {
         model.weights()[2][0] = 7;
         assertThat(model.weights()[2][0]).isEqualTo(1);
         assertThatThrownBy(() -> RegionModel.of(new double[9], deviation, weights))
-                .hasMessageContaining("10");
-        assertThatThrownBy(() -> RegionModel.of(mean, new double[11], weights)).hasMessageContaining("10");
+                .hasMessageContaining("11");
+        assertThatThrownBy(() -> RegionModel.of(mean, new double[12], weights)).hasMessageContaining("11");
         assertThatThrownBy(() -> RegionModel.of(mean, deviation, new double[10][4]))
-                .hasMessageContaining("10");
+                .hasMessageContaining("11");
     }
 
     private static Strokes.Stroke stroke(Kind kind, double width, double... places) {
