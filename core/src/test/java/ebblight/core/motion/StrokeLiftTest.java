@@ -131,11 +131,12 @@ class StrokeLiftTest {
         assertThat(model.weights()).isDeepEqualTo(weights);
         model.weights()[2][0] = 7;
         assertThat(model.weights()[2][0]).isEqualTo(1);
-        assertThatThrownBy(() -> RegionModel.of(new double[9], deviation, weights))
-                .hasMessageContaining("11");
-        assertThatThrownBy(() -> RegionModel.of(mean, new double[12], weights)).hasMessageContaining("11");
-        assertThatThrownBy(() -> RegionModel.of(mean, deviation, new double[10][4]))
-                .hasMessageContaining("11");
+        String told = RegionModel.FEATURES + " features";
+        double[] more = new double[RegionModel.FEATURES + 1];
+        assertThatThrownBy(() -> RegionModel.of(more, deviation, weights)).hasMessageContaining(told);
+        assertThatThrownBy(() -> RegionModel.of(mean, more, weights)).hasMessageContaining(told);
+        assertThatThrownBy(() -> RegionModel.of(mean, deviation, new double[RegionModel.FEATURES][4]))
+                .hasMessageContaining(told);
     }
 
     private static Strokes.Stroke stroke(Kind kind, double width, double... places) {
