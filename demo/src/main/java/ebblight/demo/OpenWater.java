@@ -14,6 +14,7 @@ public final class OpenWater {
     private static final int BELOW_HORIZON = 4;
 
     private final View view;
+    private final int step;
     private final int[] points;
 
     /**
@@ -24,6 +25,7 @@ public final class OpenWater {
      */
     public OpenWater(Weather weather, int width, int step, Work work) {
         view = Coast.in(weather).view(width, work);
+        this.step = step;
         List<Integer> open = new ArrayList<>();
         for (int y = view.water().firstRow() + BELOW_HORIZON; y < view.height(); y += step) {
             for (int x = step / 2; x < width; x += step) {
@@ -68,7 +70,7 @@ public final class OpenWater {
         for (int i = 0; i < points.length; i++) {
             int y = points[i] / width;
             if (y != painted) {
-                view.water().light(y, space, horizon);
+                view.water().light(y, step / 2, step, space, horizon);
                 painted = y;
             }
             for (int c = 0; c < 3; c++) {

@@ -83,12 +83,17 @@ final class Water {
 
     /** Light of row {@code y} into {@code row.rgb}; {@code horizon} is the sky at the horizon of each column. */
     void light(int y, View.Space space, float[] horizon) {
+        light(y, 0, 1, space, horizon);
+    }
+
+    /** The same for every {@code step}-th column from {@code first} on alone; what lies between is left undefined. */
+    void light(int y, int first, int step, View.Space space, float[] horizon) {
         Row row = rows[y - firstRow];
         WaterRow out = space.water;
-        look(row, space.sea, space.mirror, out);
+        look(row, first, step, space.sea, space.mirror, out);
         reflections.shade(y, row.ahead, out);
         int w = lens.width();
-        for (int x = 0; x < w; x++) {
+        for (int x = first; x < w; x += step) {
             float f = out.share[x];
             for (int c = 0; c < 3; c++) {
                 float light = f * out.seen[3 * x + c] + (1 - f) * BODY[c];
@@ -101,11 +106,11 @@ final class Water {
         }
     }
 
-    private void look(Row row, Sea.State sea, Mirror.State mirror, WaterRow out) {
+    private void look(Row row, int first, int step, Sea.State sea, Mirror.State mirror, WaterRow out) {
         double up = Lens.HEIGHT_METRES;
         double ahead = row.ahead;
         float[] slope = out.slope;
-        for (int x = 0; x < lens.width(); x++) {
+        for (int x = first; x < lens.width(); x += step) {
             double across = lens.right(x + 0.5) * ahead;
             double height = row.steady * height(sea, across, ahead);
             double nearer = Math.max(0.6, Math.min(1.5, 1 - height / up));

@@ -25,9 +25,19 @@ final class RegionScenes {
     private final List<ViewSurvey.Parts> parts = new ArrayList<>();
     private final List<int[]> kinds = new ArrayList<>();
 
+    /** They take most of a minute to film, and several fits use them. */
+    private static Optional<RegionScenes> filmed = Optional.empty();
+
     private RegionScenes() {}
 
-    static RegionScenes of(Work work) throws IOException {
+    static synchronized RegionScenes of(Work work) throws IOException {
+        if (filmed.isEmpty()) {
+            filmed = Optional.of(film(work));
+        }
+        return filmed.get();
+    }
+
+    private static RegionScenes film(Work work) throws IOException {
         RegionScenes scenes = new RegionScenes();
         for (String name : RealTrial.MASKED) {
             scenes.real.put(name, survey(RealClips.masked(name), work).parts());
