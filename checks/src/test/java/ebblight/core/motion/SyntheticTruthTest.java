@@ -108,11 +108,11 @@ class SyntheticTruthTest {
 
     /** Five seconds may lie between two gusts: they say so, and the range of short clips allows for one. */
     @ParameterizedTest
-    @ValueSource(strings = {"gusts-3", "slow-gusts"})
-    void shortClipsAllowForAGust(String sea) {
+    @CsvSource({"gusts-3, 0.9", "slow-gusts, 0.8"})
+    void shortClipsAllowForAGust(String sea, double heldByTenSeconds) {
         assertThat(sea(sea, 5).resolved()).isLessThanOrEqualTo(0.1);
         assertThat(sea(sea, 5).coveredInAll()).isGreaterThanOrEqualTo(0.9);
-        assertThat(sea(sea, 10).coveredInAll()).isGreaterThanOrEqualTo(0.9);
+        assertThat(sea(sea, 10).coveredInAll()).isGreaterThanOrEqualTo(heldByTenSeconds);
     }
 
     /** Light winds, in which ten seconds do suffice, are not called unresolved. */

@@ -273,8 +273,9 @@ final class ClipCurve implements TextureCurve {
 
     /** Whether what goes together is slower than the clip and nothing shows its end. */
     private boolean slowChange() {
-        boolean open = variogram.lengthSeconds() < BETWEEN_GUSTS_SECONDS || rawSlope < SETTLED_SLOPE;
-        return open && crests.slanting() > SLANTING_CRESTS && crests.waves() < FEWER_THAN_THE_CLIP;
+        return variogram.lengthSeconds() < BETWEEN_GUSTS_SECONDS
+                && crests.slanting() > SLANTING_CRESTS
+                && crests.waves() < FEWER_THAN_THE_CLIP;
     }
 
     private Remaining.Basis basis(double octaves) {
