@@ -55,7 +55,9 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
 
     static void older(Path folder) throws IOException {
         String site = Files.readString(folder.resolve("site/index.html"), StandardCharsets.UTF_8);
-        Files.writeString(folder.resolve("script.html"), site.replace("id=\"part-wasm\"", "id=\"part-none\""));
+        // opened as a file it may not load what lies beside it on a host, and would say so whenever it gets there
+        String alone = site.replaceAll("<link rel=\"(manifest|icon|apple-touch-icon)\"[^>]*>", "");
+        Files.writeString(folder.resolve("script.html"), alone.replace("id=\"part-wasm\"", "id=\"part-none\""));
     }
 
     /** Takes the network away. */
