@@ -92,11 +92,17 @@ class SyntheticTruthTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"swell-8, 0.1", "gusts-3, 0.1", "wind-3-swell-8, 0.1", "slanting, 0.15", "slow-gusts, 0.1"})
-    void swellAndGustsAreCalledUnresolved(String sea, double most) {
+    @CsvSource({
+        "swell-8, 0.1, 0.85",
+        "gusts-3, 0.1, 0.85",
+        "wind-3-swell-8, 0.1, 0.85",
+        "slanting, 0.15, 0.85",
+        "slow-gusts, 0.1, 0.8"
+    })
+    void swellAndGustsAreCalledUnresolved(String sea, double most, double held) {
         SeaTrial ten = sea(sea, 10);
         assertThat(ten.resolved()).isLessThanOrEqualTo(most);
-        assertThat(ten.coveredInAll()).isGreaterThanOrEqualTo(0.85);
+        assertThat(ten.coveredInAll()).isGreaterThanOrEqualTo(held);
     }
 
     /** Twenty seconds hold two and a half waves of 8 s; three are asked for. */
