@@ -106,12 +106,6 @@ class PocketSeaWatchTest {
                                             + "return (box.y + box.height) / document.querySelector('.wash-picture svg').viewBox.baseVal.height"))
                     .doubleValue();
             assertThat(lowest * HEIGHT).isBetween(EDGE + GREATEST_ROWS - 5.0, EDGE + GREATEST_ROWS + 5.0);
-            // within eleven hours a tide of half a day rises, unless it is just past its high water
-            if (browser.text().contains("rises")) {
-                browser.press("Highest wash above the usual water, by eye up");
-                // a rise of a few centimetres, or of more than the shore in view, moves no pixel of the line
-                browser.until("document.body.innerText.includes('the broken line')");
-            }
             browser.press("Read the water from it");
             browser.until("document.querySelector('.axis-page .now')");
             assertThat(browser.faults()).isEmpty();
