@@ -77,12 +77,21 @@ class PocketSeaWatchTest {
         return file;
     }
 
+    /** A row of a tide table, hours from now. */
+    private static String turn(ZonedDateTime now, int hours, int metres, String kind) {
+        return "[\"" + now.plusHours(hours).toInstant() + "\"," + metres + ",\"" + kind + "\"]";
+    }
+
     @Test
     void theHighestWashIsDrawnTheTideIsAddedAndTheFramesReadTheBreakers() throws Exception {
-        String leave = DateTimeFormatter.ofPattern("HH:mm")
-                .format(ZonedDateTime.now(ZoneId.of("Europe/Paris")).plusHours(11));
-        JsonObject outing = Asked.parse(PhonePage.OUTING.replace(
-                "\"log\":[]", "\"log\":[],\"guard\":{\"leaveBy\":\"" + leave + "\",\"packingMinutes\":3}"));
+        ZonedDateTime now = ZonedDateTime.now(ZoneId.of("Europe/Paris"));
+        String leave = DateTimeFormatter.ofPattern("HH:mm").format(now.plusHours(8));
+        // a table of its own: at the station the tide hardly rises around its high water, whenever that is
+        String table =
+                "[" + turn(now, -2, 2, "low") + "," + turn(now, 4, 8, "high") + "," + turn(now, 10, 2, "low") + "]";
+        JsonObject outing = Asked.parse(PhonePage.OUTING
+                .replace("\"log\":[]", "\"log\":[],\"guard\":{\"leaveBy\":\"" + leave + "\",\"packingMinutes\":3}")
+                .replace("\"plan\":{", "\"plan\":{\"table\":" + table + ","));
         try (PhonePage page = PhonePage.of(
                         temporary,
                         outing,
@@ -106,6 +115,11 @@ class PocketSeaWatchTest {
                                             + "return (box.y + box.height) / document.querySelector('.wash-picture svg').viewBox.baseVal.height"))
                     .doubleValue();
             assertThat(lowest * HEIGHT).isBetween(EDGE + GREATEST_ROWS - 5.0, EDGE + GREATEST_ROWS + 5.0);
+            // a cosine has risen by a quarter after a third of its way: 4.5 of 6 m are left, less what the watch takes
+            assertThat(browser.text()).containsPattern("the tide rises 4\\.[345] m");
+            browser.press("Highest wash above the usual water, by eye up");
+            browser.until("document.querySelector('.wash-risen')");
+            assertThat(browser.text()).contains("the broken line");
             browser.press("Read the water from it");
             browser.until("document.querySelector('.axis-page .now')");
             assertThat(browser.faults()).isEmpty();
