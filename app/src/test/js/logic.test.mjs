@@ -392,3 +392,80 @@ test('the tide rises from now to the time to leave itself, by the typed table fi
   assert.deepEqual(waterOf({}, { station: { id: 'a' } }), { station: { id: 'a' } });
   assert.equal(waterOf({}, {}), null);
 });
+
+test('a broken line is spoken of only where one is drawn', async () => {
+  const { riseWords } = await load('logic/sea-watch.js');
+  const leaving = { guard: { leaveBy: '17:30' } };
+  const rise = (metres) => ({ metres, until: '17:30' });
+  assert.match(riseWords(rise(0.62), 0.4, leaving, true), /rises 0\.6 m until 17:30: the broken line/);
+  assert.match(riseWords(rise(0.02), 0.4, leaving, false), /rises less than 0\.1 m until 17:30: too little to draw/);
+  assert.match(riseWords(rise(0.62), null, leaving, false), /that much higher than the line/);
+  assert.match(riseWords(rise(0), 0.4, leaving, false), /does not rise/);
+  assert.match(riseWords(null, 0.4, leaving, false), /not known here/);
+  assert.match(riseWords(rise(0.62), 0.4, {}, false), /Set the time to leave/);
+});
+
+test('frames that were not saved when a tab fell over are back on a newer outing', async () => {
+  const { framesLeft } = await load('logic/unsaved.js');
+  const [first, second] = [{ frame: 1, openedAt: '2027-01-01T16:00:00.000Z' }, { frame: 2, openedAt: '2027-01-01T16:10:00.000Z' }];
+  assert.deepEqual(framesLeft({ log: [first, second] }, { log: [first] }), [second]);
+  assert.deepEqual(framesLeft({ log: [first, second] }, {}), [first, second]);
+  assert.deepEqual(framesLeft({}, { log: [first] }), []);
+  assert.deepEqual(framesLeft({ log: [first] }, { log: [{ ...first, verdict: 'keep' }] }), []);
+});
+
+/** A page's store over a server that answers when it is told to, and a browser's storage that outlives the page. */
+async function storeOver(server, storage) {
+  globalThis.localStorage = { getItem: (name) => storage.get(name) ?? null, setItem: (name, value) => storage.set(name, value), removeItem: (name) => storage.delete(name) };
+  globalThis.fetch = async (path, { method, body }) => {
+    if (method !== 'PUT') {
+      return new Response(JSON.stringify({ folder: 'a', outing: server.outing }));
+    }
+    server.outing = { ...JSON.parse(body), revision: server.outing.revision + 1 };
+    await server.answers;
+    return new Response(JSON.stringify({ revision: server.outing.revision }));
+  };
+  const { createStore } = await load('store.js');
+  const said = [];
+  const store = createStore((text) => said.push(text));
+  await store.load();
+  return { store, said };
+}
+
+test('a frame logged while an older edit is on its way outlives the page', async (t) => {
+  t.mock.timers.enable({ apis: ['setTimeout'] });
+  const turns = async () => { for (let i = 0; i < 20; i++) { await null; } };
+  const frame = { frame: 1, openedAt: '2027-01-01T16:00:00.000Z' };
+  const storage = new Map();
+  const server = { outing: { revision: 4, log: [] }, answers: new Promise(() => {}) };
+  const { store } = await storeOver(server, storage);
+  store.edit((o) => { o.name = 'Wall'; });
+  store.save();
+  store.edit((o) => { o.log = [...o.log, frame]; });
+  store.save();
+  await turns();
+  assert.deepEqual(server.outing, { revision: 5, log: [], name: 'Wall' }, 'written, and the page is gone before it hears of it');
+  server.answers = null;
+  const after = await storeOver(server, storage);
+  assert.deepEqual(after.store.outing.log, [frame]);
+  assert.match(after.said.join(' '), /left out, and one frame of the log is back/);
+  await after.store.save();
+  assert.deepEqual(server.outing.log, [frame]);
+  assert.equal(storage.size, 0);
+});
+
+test('what follows a written edit is held against the outing as it was written', async (t) => {
+  t.mock.timers.enable({ apis: ['setTimeout'] });
+  const storage = new Map();
+  let answer;
+  const server = { outing: { revision: 4 }, answers: new Promise((done) => { answer = done; }) };
+  const { store } = await storeOver(server, storage);
+  store.edit((o) => { o.name = 'Wall'; });
+  const saved = store.save();
+  store.edit((o) => { o.hand = 'left'; });
+  answer();
+  await saved;
+  const after = await storeOver(server, storage);
+  assert.deepEqual([after.store.outing.name, after.store.outing.hand, after.store.outing.revision], ['Wall', 'left', 5]);
+  assert.match(after.said.join(' '), /are back/);
+});

@@ -2,6 +2,7 @@
 // Nothing typed is lost: what could not be saved stays in this browser and is tried again.
 
 import { Problem, json } from './http-carrier.js';
+import { framesLeft } from './logic/unsaved.js';
 
 const SAVE_AFTER_MILLIS = 350;
 const RETRY_AFTER_MILLIS = 4000;
@@ -30,10 +31,20 @@ export function createStore(say) {
         schedule(0);
         say('Edits that were not saved last time are back.');
       } else {
-        localStorage.removeItem(safeKey());
+        regain(framesLeft(unsaved, whole.outing));
       }
     }
     return whole;
+  }
+
+  /** The outing went on without this browser: what was planned since stands, and no frame that was taken is lost. */
+  function regain(frames) {
+    if (frames.length) {
+      edit((document) => { document.log = [...(document.log || []), ...frames]; }, { undoable: false });
+    } else {
+      localStorage.removeItem(safeKey());
+    }
+    say(`The outing is newer than edits that were not saved last time: they are left out${frames.length ? `, and ${frames.length === 1 ? 'one frame' : `${frames.length} frames`} of the log ${frames.length === 1 ? 'is' : 'are'} back` : ''}.`);
   }
 
   function edit(change, { undoable = true } = {}) {
@@ -92,7 +103,9 @@ export function createStore(say) {
       const written = await json('/api/outing', { method: 'PUT', body: JSON.stringify(whole.outing) });
       pending = pending.slice(sent);
       whole.outing.revision = written.revision;
-      if (!pending.length) {
+      if (pending.length) {
+        keep();
+      } else {
         localStorage.removeItem(safeKey());
       }
       say('', 'saving');
@@ -102,6 +115,7 @@ export function createStore(say) {
         const newer = error.document.newer;
         pending.forEach((change) => change(newer));
         whole.outing = newer;
+        keep();
         say('Changed in another tab: both changes are kept.');
         tell();
         schedule(0);

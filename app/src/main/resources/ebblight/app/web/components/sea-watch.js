@@ -8,7 +8,7 @@ import { frameGap } from './frame-gap.js';
 import { openSheet } from './sheet.js';
 import { progressBox } from './progress.js';
 import { stepper } from './stepper.js';
-import { washPicture } from './wash-picture.js';
+import { risesOn, washPicture } from './wash-picture.js';
 import { takeFrames } from './take-frames.js';
 import { leaveAt } from '../logic/guard.js';
 import { riseOf, riseWords, stepOver, watchWords, waterOf, WATCH_GAP_SECONDS, WATCH_MINUTES } from '../logic/sea-watch.js';
@@ -118,7 +118,7 @@ export function seaWatch({ store, s, go }) {
     fill(
       host,
       washPicture(bitmap, map, answer.mapWidth, answer.mapHeight),
-      words(watchWords(answer), riseWords(rise, height, store.outing)),
+      words(watchWords(answer), riseWords(rise, height, store.outing, risesOn(map))),
       stepper('Highest wash above the usual water, by eye', () => (height ? `${height.toFixed(1)} m` : '–'), (d) => {
         height = Math.max(0, Math.min(10, Math.round(10 * height + 2 * d) / 10));
         clearTimeout(soon);

@@ -29,8 +29,8 @@ export function riseOf(heights) {
   return levels.length && levels.every((level) => level !== null) ? Math.max(...levels) - levels[0] : null;
 }
 
-/** @param rise { metres, until } of the tide, or null when it is not known */
-export function riseWords(rise, washMetres, outing) {
+/** @param rise { metres, until } of the tide, or null when it is not known; drawn: whether it moves the line on the picture */
+export function riseWords(rise, washMetres, outing, drawn) {
   if (!outing.guard?.leaveBy) {
     return 'Set the time to leave: then the tide’s rise until then is added.';
   }
@@ -40,6 +40,10 @@ export function riseWords(rise, washMetres, outing) {
   if (rise.metres <= 0) {
     return `By the table the tide does not rise until ${rise.until}. Sets of waves still can come higher than the line.`;
   }
-  const risen = `By the table the tide rises ${rise.metres.toFixed(1)} m until ${rise.until}`;
-  return washMetres ? `${risen}: the broken line, if the ground goes on as steep as it is. An estimate.` : `${risen}: every wash then comes that much higher than the line. Say how high the wash was, and it is drawn.`;
+  const metres = rise.metres < 0.05 ? 'less than 0.1' : rise.metres.toFixed(1);
+  const risen = `By the table the tide rises ${metres} m until ${rise.until}`;
+  if (!washMetres) {
+    return `${risen}: every wash then comes that much higher than the line. Say how high the wash was, and it is drawn.`;
+  }
+  return drawn ? `${risen}: the broken line, if the ground goes on as steep as it is. An estimate.` : `${risen}: too little to draw on this picture. Sets of waves still can come higher than the line.`;
 }

@@ -10,6 +10,13 @@ const wanted = (request) =>
     request.onerror = () => failed(request.error);
   });
 
+/** When what a transaction wrote is there to stay: a written request alone is lost with a tab that falls over before. */
+const ended = (transaction) =>
+  new Promise((done, failed) => {
+    transaction.oncomplete = () => done();
+    transaction.onabort = () => failed(transaction.error);
+  });
+
 let opened = null;
 
 async function database() {
@@ -45,9 +52,11 @@ export async function change(key, act) {
     memory.set(key, made);
     return made;
   }
-  const store = base.transaction('kept', 'readwrite', { durability: 'strict' }).objectStore('kept');
+  const transaction = base.transaction('kept', 'readwrite', { durability: 'strict' });
+  const store = transaction.objectStore('kept');
   const made = act(await wanted(store.get(key)));
-  await wanted(store.put(made, key));
+  store.put(made, key);
+  await ended(transaction);
   return made;
 }
 
