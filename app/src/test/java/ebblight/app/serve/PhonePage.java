@@ -81,6 +81,22 @@ record PhonePage(Path folder, Browser browser) implements AutoCloseable {
         open("wasm.html", place);
     }
 
+    /** Takes away all that the page keeps, as it is before it was ever opened; it must be open, on a place that keeps nothing. */
+    void forget() {
+        wait(
+                """
+                localStorage.clear();
+                const request = indexedDB.open('ebblight-pocket');
+                request.onsuccess = () => {
+                  const clearing = request.result.transaction('kept', 'readwrite');
+                  clearing.objectStore('kept').clear();
+                  clearing.oncomplete = () => {
+                    request.result.close();
+                    done(null);
+                  };
+                };""");
+    }
+
     /** What the last statement of an asynchronous script hands to {@code done}. */
     Object wait(String script, Object... arguments) {
         return browser.driver()

@@ -72,7 +72,7 @@ class PocketTimerTest {
     void expose() {
         page.browser().driver().executeCdpCommand("Page.addScriptToEvaluateOnNewDocument", Map.of("source", WITNESS));
         page.open("#kit");
-        page.browser().run("localStorage.clear()");
+        page.forget();
         page.open("#there/view-1/shot/8?time=4s");
     }
 
