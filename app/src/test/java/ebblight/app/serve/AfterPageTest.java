@@ -345,7 +345,7 @@ class AfterPageTest extends AfterPages {
                     browser.until("!document.querySelector('.wait, .after-wait') &&"
                             + " document.querySelector('main').children.length");
                     Thread.sleep(400);
-                    assertThat(pages.violations())
+                    assertThat(browser.violations())
                             .as(light + " " + width + " " + place)
                             .isEmpty();
                 }

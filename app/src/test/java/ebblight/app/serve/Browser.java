@@ -1,6 +1,9 @@
 package ebblight.app.serve;
 
 import java.io.File;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -186,6 +189,19 @@ final class Browser implements AutoCloseable {
                 .filter(e -> e.getLevel().intValue() >= java.util.logging.Level.SEVERE.intValue())
                 .map(LogEntry::getMessage)
                 .toList();
+    }
+
+    /** What is wrong with names, roles and contrast, by axe-core's rules. */
+    List<?> violations() throws IOException {
+        if (!Boolean.TRUE.equals(run("return 'axe' in window"))) {
+            try (InputStream in = Browser.class.getResourceAsStream("/axe.min.js")) {
+                run(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+            }
+        }
+        return (List<?>) driver.executeAsyncScript("const done = arguments[arguments.length - 1];"
+                + "axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations.map("
+                + "v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' +"
+                + " (n.any[0] ? n.any[0].message : '')).join(' || '))))");
     }
 
     byte[] picture() {

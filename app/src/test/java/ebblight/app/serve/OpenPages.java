@@ -7,12 +7,9 @@ import com.grack.nanojson.JsonParser;
 import ebblight.app.TypedPictures;
 import ebblight.app.outing.OutingFolder;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
 
@@ -77,20 +74,6 @@ record OpenPages(LocalServer server, Browser browser, Path root) implements Auto
             press(Keys.TAB);
         }
         throw new AssertionError("the tab key never comes to " + focus);
-    }
-
-    /** What is wrong with names, roles and contrast, by axe-core's rules. */
-    List<?> violations() throws IOException {
-        String axe;
-        try (InputStream in = OpenPages.class.getResourceAsStream("/axe.min.js")) {
-            axe = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        }
-        browser.run(axe + "; return 1");
-        return (List<?>) browser.driver()
-                .executeAsyncScript("const done = arguments[arguments.length - 1];"
-                        + "axe.run(document, {resultTypes: ['violations']}).then(r => done(r.violations.map("
-                        + "v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.html.slice(0, 160) + ' ' +"
-                        + " (n.any[0] ? n.any[0].message : '')).join(' || '))))");
     }
 
     /** Waits until every change is in the file. */

@@ -314,7 +314,7 @@ class PagesTest extends PagesInBrowser {
                     browser.until("!document.querySelector('.wait') && !document.querySelector('.reading') &&"
                             + " document.querySelector('main').children.length");
                     Thread.sleep(250);
-                    assertThat(pages.violations())
+                    assertThat(browser.violations())
                             .as(light + " " + size[0] + " " + place)
                             .isEmpty();
                 }
