@@ -14,6 +14,9 @@ import java.util.List;
 final class Exposures {
 
     static final int FRAMES_AT_LEAST = 4;
+    /** A minute at eight a second: waves of a longer stretch are as well mixed by instants that lie further apart. */
+    static final int FRAMES_AT_MOST = 480;
+
     private static final int PIECES = 8;
 
     private final View view;
@@ -45,7 +48,7 @@ final class Exposures {
 
     /** Adds light times seconds. */
     private void gather(double startSeconds, double seconds, double perSecond, double[] gathered) {
-        int frames = (int) Math.max(FRAMES_AT_LEAST, Math.ceil(seconds * perSecond));
+        int frames = (int) Math.max(FRAMES_AT_LEAST, Math.min(FRAMES_AT_MOST, Math.ceil(seconds * perSecond)));
         int pieces = Math.min(PIECES, frames);
         double[][] sums = new double[pieces][];
         work.forEach(pieces, piece -> {

@@ -75,7 +75,8 @@ public final class View implements Scene {
 
     /**
      * True exposures that open together at {@code startSeconds}: means of frames spread evenly over the time,
-     * {@code perSecond} a second and {@link Exposures#FRAMES_AT_LEAST} at least. Shorter ones are part of the longer.
+     * {@code perSecond} a second, {@link Exposures#FRAMES_AT_LEAST} at least and {@link Exposures#FRAMES_AT_MOST} at
+     * most from one exposure to the next longer one. Shorter ones are part of the longer.
      *
      * @param seconds how long each stays open, above 0, in rising order
      */
