@@ -52,7 +52,8 @@ final class Costs {
         double off = Powers.log2(seconds / request.aimSeconds());
         boolean range = request.toSeconds() > request.fromSeconds() * 1.01;
         double weight = range ? 0.3 : 1;
-        if (Math.abs(off) > 0.01) {
+        // less would be told as no stops at all
+        if (Math.abs(off) > (range ? 0.05 : 0.01)) {
             String words = range
                     ? Numbers.stops(Math.abs(off)) + " " + (off > 0 ? "longer" : "shorter")
                             + " than the middle of the wish"

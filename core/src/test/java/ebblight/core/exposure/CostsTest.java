@@ -76,6 +76,8 @@ class CostsTest {
                 .isPositive()
                 .isLessThan(only(atSeconds(8, 8, 16)).stops());
         assertThat(two.stops()).isCloseTo(2 * one.stops(), within(1e-9));
+        assertThat(atSeconds(2, 32, 8 * Math.pow(2, 0.04))).isEmpty();
+        assertThat(only(atSeconds(2, 32, 8 * Math.pow(2, 0.06))).words()).startsWith("0.1 stops longer");
     }
 
     /** Airy disk 2.44 λ N (REFERENCES: optics): 21.5 µm at f/16, 30.4 µm at 22.6; circle of confusion 28.8 µm. */
