@@ -157,13 +157,13 @@ final class AxisBand {
                 "<path d=\"M%.1f %.1fv12M%.1f %.1fv-12\" stroke=\"var(--ink)\" stroke-width=\"5\"/>",
                 x, at.bandTop - 6, x, at.bandTop + at.band + 6);
         String said = Times.brief(model.chosenSeconds());
-        int wide = said.length() > 6 ? 27 : 32;
+        int wideSize = said.length() > 6 ? 27 : 32;
         svg.line(
                 "<text x=\"%.1f\" y=\"%.1f\" text-anchor=\"middle\" font-size=\"%d\" font-weight=\"800\" stroke=\"%s\""
                         + " stroke-width=\"6\" paint-order=\"stroke\">%s</text>",
                 (a + b) / 2,
                 at.bandTop + (at.narrow ? 32 : 36),
-                at.narrow ? 16 : wide,
+                at.narrow ? 16 : wideSize,
                 clash ? "var(--sheet)" : "var(--lane)",
                 said);
     }

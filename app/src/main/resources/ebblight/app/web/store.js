@@ -44,7 +44,8 @@ export function createStore(say) {
     } else {
       localStorage.removeItem(safeKey());
     }
-    say(`The outing is newer than edits that were not saved last time: they are left out${frames.length ? `, and ${frames.length === 1 ? 'one frame' : `${frames.length} frames`} of the log ${frames.length === 1 ? 'is' : 'are'} back` : ''}.`);
+    const back = frames.length === 1 ? ', and one frame of the log is back' : frames.length ? `, and ${frames.length} frames of the log are back` : '';
+    say(`The outing is newer than edits that were not saved last time: they are left out${back}.`);
   }
 
   function edit(change, { undoable = true } = {}) {

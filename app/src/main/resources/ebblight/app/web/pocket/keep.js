@@ -69,7 +69,9 @@ export async function keys(prefix) {
 export async function remove(key) {
   const base = await database();
   if (base) {
-    await wanted(base.transaction('kept', 'readwrite').objectStore('kept').delete(key));
+    const transaction = base.transaction('kept', 'readwrite');
+    transaction.objectStore('kept').delete(key);
+    await ended(transaction);
   } else {
     memory.delete(key);
   }
