@@ -64,6 +64,11 @@ record Crests(double likeness, double slanting, double patches, double waves) {
         private final int block;
         private final int[] first;
 
+        /** For each block the first of those far from it, and how many far pairs there are. */
+        private final int[] firstFar;
+
+        private final int farPairs;
+
         /** Sums over the pixels of a cell in every frame, {@code [frame][cell]}, then its means over the blocks. */
         private final double[][] cells;
 
@@ -74,6 +79,11 @@ record Crests(double likeness, double slanting, double patches, double waves) {
         private final Pairs near = new Pairs();
         private final Pairs slanted = new Pairs();
         private final Slants slants = new Slants(CELLS, APART);
+
+        /** Of every number of waves in the clip, {@code [waves − 1][frame]}. */
+        private final double[][] cos;
+
+        private final double[][] sin;
 
         Meter(PixelSeries series, int[] at, int width) {
             this.series = series;
@@ -87,9 +97,29 @@ record Crests(double likeness, double slanting, double patches, double waves) {
             for (int k = 0; k < starts; k++) {
                 first[k] = (int) Rounding.even(k * (double) (frames - block) / (starts - 1));
             }
+            firstFar = new int[starts];
+            int pairs = 0;
+            for (int i = 0; i < starts; i++) {
+                int j = i + 1;
+                while (j < starts && first[j] - first[i] < Math.max(block, SEPARATION * frames)) {
+                    j++;
+                }
+                firstFar[i] = j;
+                pairs += starts - j;
+            }
+            farPairs = pairs;
             cells = new double[frames][CELLS];
             means = new double[starts][CELLS];
             power = new double[Math.min(MOST_WAVES, Math.min(frames / 4, (int) (FASTEST_HERTZ * spacing * frames)))];
+            cos = new double[power.length][frames];
+            sin = new double[power.length][frames];
+            for (int k = 0; k < power.length; k++) {
+                for (int i = 0; i < frames; i++) {
+                    double turn = 2 * Math.PI * (k + 1) * i / frames;
+                    cos[k][i] = StrictMath.cos(turn);
+                    sin[k][i] = StrictMath.sin(turn);
+                }
+            }
         }
 
         Crests crests() {
@@ -132,40 +162,34 @@ record Crests(double likeness, double slanting, double patches, double waves) {
                 pairs[c] = count[c];
             }
             for (int k = 0; k < first.length; k++) {
-                Arrays.fill(means[k], 0);
-                for (int i = first[k]; i < first[k] + block; i++) {
-                    for (int c = 0; c < CELLS; c++) {
-                        means[k][c] += cells[i][c] / block;
-                    }
-                }
+                mean(first[k], means[k]);
             }
-            int told = 0;
-            double across = 0;
-            double beside = 0;
-            double[] change = new double[CELLS];
-            double[] slanting = new double[CELLS];
+            double[] products = new double[CELLS];
             for (int i = 0; i < first.length; i++) {
-                for (int j = i + 1; j < first.length; j++) {
-                    if (apart(i, j)) {
-                        for (int c = 0; c < CELLS; c++) {
-                            change[c] = means[i][c] - means[j][c];
-                        }
-                        across += products(change, APART, CELLS);
-                        beside += products(change, PATCH, APART);
-                        slants.add(change, change, 1, slanting);
-                        told++;
-                    }
+                for (int j = firstFar[i]; j < first.length; j++) {
+                    addProducts(means[i], means[j], products);
                 }
             }
-            far.add(across / told / square, products(pairs, APART, CELLS));
-            near.add(beside / told / square, products(pairs, PATCH, APART));
+            double[] ofPairs = new double[CELLS];
+            addProducts(pairs, new double[CELLS], ofPairs);
+            far.add(far(products) / farPairs / square, far(ofPairs));
+            near.add(products[PATCH] / farPairs / square, ofPairs[PATCH]);
             if (farCells() >= FEWEST_PAIRS) {
-                double[] byDistance = new double[CELLS];
-                slants.add(pairs, pairs, 1, byDistance);
-                slanted.add(slants.likeness(slanting, byDistance) / told / square, 1);
+                slanted.add(slants.likeness(products, ofPairs) / farPairs / square, 1);
             }
             waves(sums[1]);
             return square * (to - from);
+        }
+
+        /** The means of the cells over the block of frames that begins with {@code from}. */
+        private void mean(int from, double[] mean) {
+            Arrays.fill(mean, 0);
+            for (int i = from; i < from + block; i++) {
+                double[] frame = cells[i];
+                for (int c = 0; c < CELLS; c++) {
+                    mean[c] += frame[c] / block;
+                }
+            }
         }
 
         /** Pairs of far cells of the row that hold pixels. */
@@ -179,10 +203,6 @@ record Crests(double likeness, double slanting, double patches, double waves) {
             return pairs;
         }
 
-        private boolean apart(int i, int j) {
-            return first[j] - first[i] >= Math.max(block, SEPARATION * frames);
-        }
-
         /**
          * Fills the cells.
          *
@@ -192,7 +212,6 @@ record Crests(double likeness, double slanting, double patches, double waves) {
         private double[] squaresAndVariance(int from, int to) {
             double[] sums = new double[frames + 1];
             double square = 0;
-            int told = 0;
             double variance = 0;
             for (int p = from; p < to; p++) {
                 int cell = at[p] % width * CELLS / width;
@@ -204,23 +223,27 @@ record Crests(double likeness, double slanting, double patches, double waves) {
                     variance += sample * sample;
                 }
                 variance -= sums[frames] * sums[frames] / frames;
-                for (int i = 0; i < first.length; i++) {
-                    for (int j = i + 1; j < first.length; j++) {
-                        if (apart(i, j)) {
-                            double d =
-                                    sums[first[i] + block] - sums[first[i]] - sums[first[j] + block] + sums[first[j]];
-                            square += d * d;
-                            told++;
-                        }
-                    }
+                square += squares(sums);
+            }
+            return new double[] {farPairs > 0 ? square / (to - from) / farPairs / block / block : 0, variance};
+        }
+
+        /** Squared differences of all far blocks of a pixel; {@code sums} are those of its samples before each frame. */
+        private double squares(double[] sums) {
+            double square = 0;
+            for (int i = 0; i < first.length; i++) {
+                double block1 = sums[first[i] + block] - sums[first[i]];
+                for (int j = firstFar[i]; j < first.length; j++) {
+                    double d = block1 - sums[first[j] + block] + sums[first[j]];
+                    square += d * d;
                 }
             }
-            return new double[] {told > 0 ? square / told / block / block : 0, variance};
+            return square;
         }
 
         /**
          * Adds the power that far cells have in common along the best slant, each cell less its straight trend, by waves
-         * in the clip.
+         * in the clip. Takes the trend out of the cells for good.
          */
         private void waves(double variance) {
             double middle = (frames - 1) / 2.0;
@@ -230,38 +253,54 @@ record Crests(double likeness, double slanting, double patches, double waves) {
                     trend[c] += cells[i][c] * (i - middle) * 12 / (frames * (frames * (double) frames - 1));
                 }
             }
-            double[] cos = new double[CELLS];
-            double[] sin = new double[CELLS];
-            for (int k = 0; k < power.length; k++) {
-                Arrays.fill(cos, 0);
-                Arrays.fill(sin, 0);
-                for (int i = 0; i < frames; i++) {
-                    double turn = 2 * Math.PI * (k + 1) * i / frames;
-                    double x = StrictMath.cos(turn);
-                    double y = StrictMath.sin(turn);
-                    for (int c = 0; c < CELLS; c++) {
-                        double v = cells[i][c] - trend[c] * (i - middle);
-                        cos[c] += v * x;
-                        sin[c] += v * y;
-                    }
+            for (int i = 0; i < frames; i++) {
+                for (int c = 0; c < CELLS; c++) {
+                    cells[i][c] -= trend[c] * (i - middle);
                 }
+            }
+            for (int k = 0; k < power.length; k++) {
+                double[] even = turned(cos[k]);
+                double[] odd = turned(sin[k]);
                 double[] real = new double[CELLS];
                 double[] imaginary = new double[CELLS];
-                slants.add(cos, cos, 1, real);
-                slants.add(sin, sin, 1, real);
-                slants.add(cos, sin, 1, imaginary);
-                slants.add(sin, cos, -1, imaginary);
+                slants.add(even, even, 1, real);
+                slants.add(odd, odd, 1, real);
+                slants.add(even, odd, 1, imaginary);
+                slants.add(odd, even, -1, imaginary);
                 power[k] += slants.power(real, imaginary) / variance;
             }
         }
 
-        /** Sum of the products of cells that lie {@code apart} to less than {@code to} apart. */
-        private static double products(double[] of, int apart, int to) {
-            double sum = 0;
-            for (int a = 0; a < CELLS; a++) {
-                for (int b = a + apart; b < Math.min(CELLS, a + to); b++) {
-                    sum += of[a] * of[b];
+        /** Sum of every cell over time, each frame by its weight. */
+        private double[] turned(double[] weight) {
+            double[] sum = new double[CELLS];
+            for (int i = 0; i < frames; i++) {
+                double[] frame = cells[i];
+                for (int c = 0; c < CELLS; c++) {
+                    sum[c] += frame[c] * weight[i];
                 }
+            }
+            return sum;
+        }
+
+        /** Adds for every distance from {@code PATCH} on the products of the cells of {@code a} less {@code b}. */
+        private static void addProducts(double[] a, double[] b, double[] products) {
+            double[] change = new double[a.length];
+            for (int c = 0; c < a.length; c++) {
+                change[c] = a[c] - b[c];
+            }
+            for (int d = PATCH; d < a.length; d++) {
+                for (int c = 0; c + d < a.length; c++) {
+                    products[d] += change[c] * change[c + d];
+                }
+            }
+        }
+
+        /** The products of far cells. */
+        private static double far(double[] products) {
+            double sum = 0;
+            for (int d = APART; d < products.length; d++) {
+                sum += products[d];
             }
             return sum;
         }

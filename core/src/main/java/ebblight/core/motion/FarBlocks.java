@@ -110,45 +110,41 @@ final class FarBlocks {
     }
 
     /**
-     * Half the mean square difference over all far pairs and all pixels. The far partners of a block are all
-     * blocks from one on, so running sums from the end replace the loop over pairs.
+     * How the means of the blocks scatter, over all pixels.
+     *
+     * @param halfSquaredDifference half the mean square difference over all far pairs
+     * @param squareAboutClipMean mean square over all blocks of what a block mean is off from the mean of the clip
      */
-    double halfSquaredDifference() {
-        int frames = series.frames();
-        double[] integral = new double[frames];
+    record Scatter(double halfSquaredDifference, double squareAboutClipMean) {}
+
+    /**
+     * The scatter of the blocks, of which pairs are far apart. The far partners of a block are all blocks from one on,
+     * so running sums from the end replace the loop over pairs.
+     */
+    Scatter scatter() {
+        double[] integral = new double[series.frames()];
         double[] means = new double[starts.length];
         double[] sums = new double[starts.length + 1];
         double[] squares = new double[starts.length + 1];
-        double total = 0;
+        double length = duration(series, 0, integral.length - 1);
+        double farPairs = 0;
+        double aboutMean = 0;
         for (int p = 0; p < series.pixels(); p++) {
             blockMeans(p, integral, means);
             for (int j = starts.length - 1; j >= 0; j--) {
                 sums[j] = sums[j + 1] + means[j];
                 squares[j] = squares[j + 1] + means[j] * means[j];
             }
+            double mean = integral[integral.length - 1] / length;
             for (int i = 0; i < starts.length; i++) {
                 int far = firstFar[i];
                 double m = means[i];
-                total += (starts.length - far) * m * m - 2 * m * sums[far] + squares[far];
+                farPairs += (starts.length - far) * m * m - 2 * m * sums[far] + squares[far];
+                aboutMean += (m - mean) * (m - mean);
             }
         }
-        return total / (2.0 * pairs * series.pixels());
-    }
-
-    /** Mean square over all blocks and all pixels of what a block mean is off from the mean of the whole clip. */
-    double squareAboutClipMean() {
-        double[] integral = new double[series.frames()];
-        double[] means = new double[starts.length];
-        double length = duration(series, 0, integral.length - 1);
-        double total = 0;
-        for (int p = 0; p < series.pixels(); p++) {
-            blockMeans(p, integral, means);
-            double mean = integral[integral.length - 1] / length;
-            for (double m : means) {
-                total += (m - mean) * (m - mean);
-            }
-        }
-        return total / ((double) starts.length * series.pixels());
+        return new Scatter(
+                farPairs / (2.0 * pairs * series.pixels()), aboutMean / ((double) starts.length * series.pixels()));
     }
 
     /** Share of one frame's noise variance that is left in what a block mean is off from the mean of the whole clip. */

@@ -2,6 +2,8 @@ package ebblight.core.motion;
 
 import ebblight.core.numeric.Blur;
 import ebblight.core.numeric.Rounding;
+import ebblight.core.numeric.Work;
+import java.util.Arrays;
 
 /**
  * The exposure time at which running water draws its lines: long enough that foam traces its way, short enough that
@@ -25,48 +27,54 @@ public record FlowLines(double seconds, double fromSeconds, double toSeconds) {
 
     private static final double LONGEST_SECONDS = 4;
     private static final double THIRD_OF_STOP = 1.2599210498948732;
+    private static final int MOST_TIMES = 41;
     private static final int MOMENTS = 6;
     private static final double SIGMA = 3;
 
-    static FlowLines of(LuminanceFrames frames, float[] mask) {
+    static FlowLines of(LuminanceFrames frames, float[] mask, Work work) {
         double spacing = frames.spacingSeconds();
         double longest = Math.min(LONGEST_SECONDS, frames.lengthSeconds() / 2);
         if (spacing <= 0 || longest < 4 * spacing) {
             return NONE;
         }
+        int[] counts = counts(spacing, longest);
+        double[] scores = new double[counts.length];
         Inside inside = Inside.of(frames, mask);
-        double single = inside.score(1);
-        double best = 0;
-        double at = 0;
-        double[] times = new double[40];
-        double[] scores = new double[times.length];
-        int count = 0;
-        int lastFrames = 1;
-        for (double t = 2 * spacing; t <= longest && count < times.length; t *= THIRD_OF_STOP) {
-            int n = (int) Rounding.even(t / spacing);
-            if (n > lastFrames) {
-                times[count] = n * spacing;
-                scores[count] = inside.score(n);
-                if (scores[count] > best) {
-                    best = scores[count];
-                    at = times[count];
-                }
-                count++;
-                lastFrames = n;
-            }
+        // The longest first: it is the most work.
+        work.forEach(counts.length, k -> {
+            int last = counts.length - 1 - k;
+            scores[last] = inside.score(counts[last]);
+        });
+        int best = 0;
+        for (int k = 1; k < counts.length; k++) {
+            best = scores[k] > scores[best] ? k : best;
         }
-        if (best < LEAST_GAIN * single) {
+        if (best == 0 || scores[best] < LEAST_GAIN * scores[0]) {
             return NONE;
         }
-        double from = at;
-        double to = at;
-        for (int k = 0; k < count; k++) {
-            if (scores[k] >= NEARLY * best) {
-                from = Math.min(from, times[k]);
-                to = Math.max(to, times[k]);
+        int from = best;
+        int to = best;
+        for (int k = 1; k < counts.length; k++) {
+            if (scores[k] >= NEARLY * scores[best]) {
+                from = Math.min(from, k);
+                to = Math.max(to, k);
             }
         }
-        return new FlowLines(at, from, to);
+        return new FlowLines(counts[best] * spacing, counts[from] * spacing, counts[to] * spacing);
+    }
+
+    /** How many frames each exposure takes: a single one, then thirds of a stop from two frames on. */
+    private static int[] counts(double spacing, double longest) {
+        int[] counts = new int[MOST_TIMES];
+        counts[0] = 1;
+        int n = 1;
+        for (double t = 2 * spacing; t <= longest && n < MOST_TIMES; t *= THIRD_OF_STOP) {
+            int count = (int) Rounding.even(t / spacing);
+            if (count > counts[n - 1]) {
+                counts[n++] = count;
+            }
+        }
+        return Arrays.copyOf(counts, n);
     }
 
     /** The frames round the part alone: what lies beyond the reach of the blur does not count. */

@@ -4,7 +4,6 @@ import ebblight.core.numeric.Blur;
 import ebblight.core.numeric.LeastSquares;
 import ebblight.core.numeric.Quantiles;
 import ebblight.core.numeric.Resample;
-import java.util.Arrays;
 
 /**
  * Finds shift and rotation of frames against one reference frame by robust least squares on differences of luminance,
@@ -114,7 +113,7 @@ final class FrameAligner {
         if (candidates == 0) {
             return new Level(new int[0], new float[0], new float[0], new float[0], new float[0]);
         }
-        float limit = (float) Quantiles.median(Arrays.copyOf(energy, candidates), candidates);
+        float limit = (float) Quantiles.median(energy, candidates);
         int chosen = 0;
         for (int k = 0; k < candidates; k++) {
             if (energy[k] > limit) {

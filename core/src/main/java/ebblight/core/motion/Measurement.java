@@ -51,11 +51,11 @@ public final class Measurement {
         work.progress(0.5, "measuring how the parts move");
         ViewSurvey.Parts parts = survey.parts();
         SoftRegions soft = parts.regions();
-        boolean breakers = breakers(parts, soft.share(Kind.FLOWING));
+        ClipCurves maker = new ClipCurves(parts);
+        boolean breakers = maker.breakers();
         // Frames over minutes hold the sets themselves; a clip of seconds does not.
         boolean spaced = Clip.spaced(survey.clip().spacingSeconds());
         boolean setsUnknown = breakers && !spaced;
-        KindCurves.Maker maker = (share, unknown) -> clipCurve(parts, share, unknown);
         KindCurves curves = KindCurves.of(parts, maker, setsUnknown);
         work.check();
         Drift drift = drift(parts, work);
@@ -94,22 +94,16 @@ public final class Measurement {
 
     private static List<RegionMotion> regions(ViewSurvey.Parts parts, Ways ways, Work work) {
         List<RegionMap.Part> list = parts.map().parts();
+        FlowLines[] lines = new FlowLines[list.size()];
+        for (int k = 0; k < lines.length; k++) {
+            boolean draws = list.get(k).kind() == Kind.FLOWING && !ways.spaced;
+            lines[k] = draws ? FlowLines.of(parts.frames(), parts.map().mask(k), work) : FlowLines.NONE;
+        }
         RegionMotion[] measured = new RegionMotion[list.size()];
         work.forEach(
                 measured.length,
-                k -> measured[k] = region(parts, list.get(k), parts.map().mask(k), ways));
+                k -> measured[k] = region(parts, list.get(k), parts.map().mask(k), ways, lines[k]));
         return List.of(measured);
-    }
-
-    private static boolean breakers(ViewSurvey.Parts parts, float[] share) {
-        int[] at = PixelSeries.thinned(share);
-        if (at.length < 100) {
-            return false;
-        }
-        PixelSeries series = PixelSeries.of(parts.frames().all(), parts.frames().timesSeconds(), at);
-        Crests crests = Crests.of(series, at, parts.frames().width());
-        TextureCurve curve = ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), false, crests);
-        return Breakers.look(series, curve);
     }
 
     private static Drift drift(ViewSurvey.Parts parts, Work work) {
@@ -136,7 +130,8 @@ public final class Measurement {
         return moving;
     }
 
-    private static RegionMotion region(ViewSurvey.Parts parts, RegionMap.Part part, float[] mask, Ways ways) {
+    private static RegionMotion region(
+            ViewSurvey.Parts parts, RegionMap.Part part, float[] mask, Ways ways, FlowLines lines) {
         boolean wet = part.kind() == Kind.FLOWING;
         boolean breaking = ways.breakers && wet;
         Optional<TextureCurve> own = ways.maker.ifEnough(mask, ways.setsUnknown && wet);
@@ -175,17 +170,10 @@ public final class Measurement {
                 List.copyOf(remaining),
                 new RegionMotion.Flags(curve.seen(), curve.resolved(), breaking, borrowed, listed && curve.coarse()),
                 clip ? Rhythm.of(parts.frames(), mask) : Rhythm.NONE,
-                clip && wet ? FlowLines.of(parts.frames(), mask) : FlowLines.NONE,
+                seen ? lines : FlowLines.NONE,
                 seen ? Passing.of(parts.frames(), mask, parts.noise()) : Passing.NONE,
                 curve::at,
                 swing::pixels);
-    }
-
-    private static TextureCurve clipCurve(ViewSurvey.Parts parts, float[] mask, boolean setsUnknown) {
-        int[] at = PixelSeries.thinned(mask);
-        PixelSeries series = PixelSeries.of(parts.frames().all(), parts.frames().timesSeconds(), at);
-        Crests crests = Crests.of(series, at, parts.frames().width());
-        return ClipCurve.of(Variogram.of(series, parts.noise().at(series.mean())), setsUnknown, crests);
     }
 
     public ViewSurvey survey() {

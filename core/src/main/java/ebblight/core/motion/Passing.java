@@ -36,24 +36,32 @@ public record Passing(double coveredShare, double contrast) {
             for (int i = 0; i < n; i++) {
                 values[i] = frames.frame(i)[p];
             }
-            double bare = uncovered(values, n, noise);
-            double limit = limit(bare, noise);
-            int covered = 0;
-            double difference = 0;
-            for (float v : values) {
-                double d = Math.abs(v - bare);
-                if (d > limit) {
-                    covered++;
-                    difference += d;
-                }
-            }
-            if (covered > EVER * n) {
-                share += covered / (double) n;
-                contrast += difference / covered / Math.max(bare, 1e-4);
+            Passing here = at(values, noise);
+            if (here.coveredShare > EVER) {
+                share += here.coveredShare;
+                contrast += here.contrast;
                 places++;
             }
         }
         return places == 0 ? NONE : new Passing(share / places, contrast / places);
+    }
+
+    /** What passes over one place. */
+    private static Passing at(float[] values, NoiseModel noise) {
+        double bare = uncovered(values, values.length, noise);
+        double limit = limit(bare, noise);
+        int covered = 0;
+        double difference = 0;
+        for (float v : values) {
+            double d = Math.abs(v - bare);
+            if (d > limit) {
+                covered++;
+                difference += d;
+            }
+        }
+        return covered == 0
+                ? NONE
+                : new Passing(covered / (double) values.length, difference / covered / Math.max(bare, 1e-4));
     }
 
     /**
@@ -61,7 +69,7 @@ public record Passing(double coveredShare, double contrast) {
      * the median only between, as where somebody stands for most of the clip.
      */
     private static double uncovered(float[] values, int n, NoiseModel noise) {
-        double median = Quantiles.median(values.clone(), n);
+        double median = Quantiles.median(values, n);
         int few = Math.max(2, n / FEW);
         float[] start = Arrays.copyOfRange(values, 0, few);
         float[] end = Arrays.copyOfRange(values, n - few, n);

@@ -57,9 +57,10 @@ final class Variogram {
             FarBlocks blocks = FarBlocks.of(series, interval);
             if (blocks.pairs() > 0) {
                 seconds[measured] = blocks.meanSeconds();
-                variance[measured] = blocks.halfSquaredDifference() - noiseVariance * blocks.noiseShare();
+                FarBlocks.Scatter scatter = blocks.scatter();
+                variance[measured] = scatter.halfSquaredDifference() - noiseVariance * blocks.noiseShare();
                 aboutClipMean[measured] =
-                        blocks.squareAboutClipMean() - noiseVariance * blocks.noiseShareAboutClipMean();
+                        scatter.squareAboutClipMean() - noiseVariance * blocks.noiseShareAboutClipMean();
                 measured++;
             }
         }

@@ -73,38 +73,56 @@ public final class Blur {
     private static void rowsByTaps(float[] source, float[] destination, int width, int height, double[] taps) {
         int radius = taps.length - 1;
         double[] line = new double[width + 2 * radius];
+        double[] sum = new double[width];
         for (int y = 0; y < height; y++) {
             int row = y * width;
             for (int x = -radius; x < width + radius; x++) {
                 line[x + radius] = source[row + (x >= 0 && x < width ? x : mirrored(x, width))];
             }
             for (int x = 0; x < width; x++) {
-                int c = x + radius;
-                double sum = taps[0] * line[c];
-                for (int k = 1; k <= radius; k++) {
-                    sum += taps[k] * (line[c - k] + line[c + k]);
+                sum[x] = taps[0] * line[x + radius];
+            }
+            // Tap by tap along the row: of this loop the compiler makes vectors.
+            for (int k = 1; k <= radius; k++) {
+                int before = radius - k;
+                int after = radius + k;
+                double tap = taps[k];
+                for (int x = 0; x < width; x++) {
+                    sum[x] += tap * (line[x + before] + line[x + after]);
                 }
-                destination[row + x] = (float) sum;
+            }
+            for (int x = 0; x < width; x++) {
+                destination[row + x] = (float) sum[x];
             }
         }
     }
 
     private static void columnsByTaps(float[] source, float[] destination, int width, int height, double[] taps) {
         int radius = taps.length - 1;
+        // Rows are widened once and kept while a sum still needs them: it makes no vectors of floats and doubles.
+        double[][] rows = new double[Math.min(height, 2 * radius + 1)][width];
+        int widened = 0;
         double[] sum = new double[width];
         for (int y = 0; y < height; y++) {
-            int row = y * width;
-            for (int x = 0; x < width; x++) {
-                sum[x] = taps[0] * source[row + x];
-            }
-            for (int k = 1; k <= radius; k++) {
-                int above = mirrored(y - k, height) * width;
-                int below = mirrored(y + k, height) * width;
-                double tap = taps[k];
+            for (; widened <= y + radius && widened < height; widened++) {
+                double[] into = rows[widened % rows.length];
                 for (int x = 0; x < width; x++) {
-                    sum[x] += tap * (source[above + x] + (double) source[below + x]);
+                    into[x] = source[widened * width + x];
                 }
             }
+            double[] here = rows[y % rows.length];
+            for (int x = 0; x < width; x++) {
+                sum[x] = taps[0] * here[x];
+            }
+            for (int k = 1; k <= radius; k++) {
+                double[] above = rows[mirrored(y - k, height) % rows.length];
+                double[] below = rows[mirrored(y + k, height) % rows.length];
+                double tap = taps[k];
+                for (int x = 0; x < width; x++) {
+                    sum[x] += tap * (above[x] + below[x]);
+                }
+            }
+            int row = y * width;
             for (int x = 0; x < width; x++) {
                 destination[row + x] = (float) sum[x];
             }

@@ -3,6 +3,7 @@ package ebblight.core.motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import ebblight.core.numeric.Work;
 import java.util.Arrays;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -53,7 +54,7 @@ class FlowLinesPropertyTest {
                 to = Math.max(to, n);
             }
         }
-        FlowLines fast = FlowLines.of(frames, mask);
+        FlowLines fast = FlowLines.of(frames, mask, Work.alone());
         assertThat(scores[best]).isGreaterThan(1.02 * score(frames, 1, mask)); // or the scene draws no lines
         assertThat(fast.seconds()).isCloseTo(best * SPACING, within(1e-9));
         assertThat(fast.fromSeconds()).isCloseTo(from * SPACING, within(1e-9));
@@ -65,7 +66,7 @@ class FlowLinesPropertyTest {
     void linesAreDrawnWithinTheLifeOfTheFoam(@ForAll @IntRange(min = 0, max = 999) int seed) {
         float[] mask = new float[W * H];
         Arrays.fill(mask, 1);
-        assertThat(FlowLines.of(foam(80, seed), mask).seconds()).isBetween(2 * SPACING, 0.75);
+        assertThat(FlowLines.of(foam(80, seed), mask, Work.alone()).seconds()).isBetween(2 * SPACING, 0.75);
     }
 
     /** Noise that is renewed in every frame has no direction to draw. */
@@ -75,7 +76,7 @@ class FlowLinesPropertyTest {
                 W, H, 60, SPACING, (x, y, t) -> Plain.noise(1, 1, 0, seed + x + 977L * y + Math.round(1e7 * t))[0]);
         float[] mask = new float[W * H];
         Arrays.fill(mask, 1);
-        assertThat(FlowLines.of(frames, mask)).isEqualTo(FlowLines.NONE);
+        assertThat(FlowLines.of(frames, mask, Work.alone())).isEqualTo(FlowLines.NONE);
     }
 
     /** Up to six exposures of {@code n} frames, from the beginning of the clip to its end. */

@@ -58,11 +58,23 @@ class KernelPropertyTest {
                 }
             }
         }
+        double aboutMean = 0;
+        for (int p = 0; p < 5; p++) {
+            double clip = 0;
+            for (int i = 0; i + 1 < frames; i++) {
+                clip += 0.5 * ((double) planes[i][p] + planes[i + 1][p]) * (times[i + 1] - times[i]);
+            }
+            clip /= times[frames - 1] - times[0];
+            for (double[] mean : means) {
+                aboutMean += (mean[p] - clip) * (mean[p] - clip) / (5.0 * means.size());
+            }
+        }
         FarBlocks fast = FarBlocks.of(series, interval);
         assertThat(fast.pairs()).isEqualTo(pairs);
         if (pairs > 0) {
-            assertThat(fast.halfSquaredDifference()).isCloseTo(sum / (2.0 * 5 * pairs), within(1e-8));
+            assertThat(fast.scatter().halfSquaredDifference()).isCloseTo(sum / (2.0 * 5 * pairs), within(1e-8));
         }
+        assertThat(fast.scatter().squareAboutClipMean()).isCloseTo(aboutMean, within(1e-8));
     }
 
     /** Blur by doubling against a thousand carried planes. */
