@@ -1,25 +1,20 @@
 package ebblight.imaging;
 
-import static org.bytedeco.ffmpeg.global.avcodec.avcodec_receive_frame;
-import static org.bytedeco.ffmpeg.global.avcodec.avcodec_send_packet;
-import static org.bytedeco.ffmpeg.global.avformat.av_read_frame;
-
 import ebblight.core.numeric.Work;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import org.bytedeco.ffmpeg.avcodec.AVPacket;
 import org.bytedeco.ffmpeg.avutil.AVFrame;
-import org.bytedeco.ffmpeg.global.avcodec;
 import org.bytedeco.ffmpeg.global.avutil;
 
 /** One reading of a clip from its first to its last frame. */
 final class ClipPass implements AutoCloseable {
 
     /** Frames handed over at once: enough for all cores, few enough for the memory. */
-    private static final int BATCH = 8;
+    private static final int BATCH = 4;
     /** A clip that ends before this part of what its header says has lost its end. */
     private static final double WHOLE = 0.9;
 
@@ -29,13 +24,12 @@ final class ClipPass implements AutoCloseable {
     private final FrameVisitor visitor;
     private final Work work;
     private final VideoFallback fallback = new VideoFallback();
-    private final AVPacket packet = avcodec.av_packet_alloc();
-    private final AVFrame decoded = avutil.av_frame_alloc();
+    private final DecodedAhead ahead;
     private final RepeatedFrames repeats = new RepeatedFrames();
     private final List<Waiting> waiting = new ArrayList<>();
     private int index;
     private int usable;
-    private int brokenPieces;
+    private int brokenFrames;
     private int otherSizes;
     private double lastSeconds = Double.NEGATIVE_INFINITY;
     private double lastStampSeconds;
@@ -49,22 +43,27 @@ final class ClipPass implements AutoCloseable {
         this.mostFrames = mostFrames;
         this.visitor = visitor;
         this.work = work;
+        this.ahead = new DecodedAhead(clip);
     }
 
     /** Reads the clip and returns how many frames were whole and of the clip's size. */
     int run() throws IOException {
-        while (!visitor.enough() && av_read_frame(clip.format(), packet) >= 0) {
-            if (packet.stream_index() == clip.stream()) {
-                if (avcodec_send_packet(clip.codec(), packet) < 0) {
-                    brokenPieces++;
-                }
-                receive();
+        while (!visitor.enough()) {
+            Optional<AVFrame> next = ahead.next();
+            if (next.isEmpty()) {
+                break;
             }
-            avcodec.av_packet_unref(packet);
-        }
-        if (!visitor.enough()) {
-            avcodec_send_packet(clip.codec(), null);
-            receive();
+            work.check();
+            if (index % (4 * BATCH) == 0) {
+                work.progress((double) index / Math.max(1, mostFrames), "reading frames");
+            }
+            AVFrame decoded = next.get();
+            try {
+                take(decoded);
+            } finally {
+                avutil.av_frame_free(decoded);
+            }
+            index++;
         }
         handOver();
         return usable;
@@ -82,10 +81,11 @@ final class ClipPass implements AutoCloseable {
                     read,
                     whole));
         }
-        if (brokenPieces > 0) {
-            found.add((brokenPieces == 1
+        int broken = brokenFrames + ahead.brokenPieces();
+        if (broken > 0) {
+            found.add((broken == 1
                             ? "one piece of the clip is damaged and was"
-                            : brokenPieces + " pieces of the clip are damaged and were")
+                            : broken + " pieces of the clip are damaged and were")
                     + " left out");
         }
         if (otherSizes > 0) {
@@ -94,31 +94,11 @@ final class ClipPass implements AutoCloseable {
         return found;
     }
 
-    private void receive() throws IOException {
-        while (!visitor.enough()) {
-            int result = avcodec_receive_frame(clip.codec(), decoded);
-            if (result == avutil.AVERROR_EAGAIN() || result == avutil.AVERROR_EOF) {
-                return;
-            }
-            if (result < 0) {
-                brokenPieces++;
-                return;
-            }
-            work.check();
-            if (index % (2 * BATCH) == 0) {
-                work.progress((double) index / Math.max(1, mostFrames), "reading frames");
-            }
-            take();
-            avutil.av_frame_unref(decoded);
-            index++;
-        }
-    }
-
-    private void take() throws IOException {
-        double seconds = framesPerSecond > 0 ? index / framesPerSecond : stampSeconds();
-        lastStampSeconds = Math.max(lastStampSeconds, stampSeconds());
+    private void take(AVFrame decoded) throws IOException {
+        double seconds = framesPerSecond > 0 ? index / framesPerSecond : stampSeconds(decoded);
+        lastStampSeconds = Math.max(lastStampSeconds, stampSeconds(decoded));
         if ((decoded.flags() & AVFrame.AV_FRAME_FLAG_CORRUPT) != 0 || decoded.decode_error_flags() != 0) {
-            brokenPieces++;
+            brokenFrames++;
             return;
         }
         if (!clip.fits(decoded)) {
@@ -162,7 +142,7 @@ final class ClipPass implements AutoCloseable {
         release();
     }
 
-    private double stampSeconds() {
+    private double stampSeconds(AVFrame decoded) {
         long stamp = decoded.best_effort_timestamp();
         return stamp == avutil.AV_NOPTS_VALUE
                 ? index * clip.nominalSpacingSeconds()
@@ -179,9 +159,8 @@ final class ClipPass implements AutoCloseable {
     @Override
     public void close() {
         release();
+        ahead.close();
         repeats.close();
         fallback.close();
-        avutil.av_frame_free(decoded);
-        avcodec.av_packet_free(packet);
     }
 }
