@@ -70,7 +70,9 @@ final class ClipFrames implements FrameSource {
         try (OpenClip clip = OpenClip.of(file);
                 ClipPass pass = new ClipPass(clip, framesPerSecond, mostFrames, visitor, work)) {
             if (pass.run() == 0) {
-                throw new UnreadableInputException(file, "is a clip of which not one frame can be decoded");
+                throw new UnreadableInputException(
+                        file,
+                        "is a clip of which not one frame can be decoded; copy it from the camera again, or convert it to H.264 or H.265");
             }
             VideoColours.warnings(clip.codec()).forEach(this::warn);
             pass.warnings().forEach(this::warn);

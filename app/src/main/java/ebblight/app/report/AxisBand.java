@@ -47,7 +47,10 @@ final class AxisBand {
             double x = at.x(k);
             double half = k == 0 || k == 6 ? 26 : 17;
             boolean hatched = x > from && x < to;
-            String ink = hatched || model.inLane(at, x) ? "var(--lane-ink)" : "var(--band-ink)";
+            boolean inLane = model.inLane(at, x);
+            String ink = hatched || inLane ? "var(--lane-ink)" : "var(--band-ink)";
+            // keeps the dots of a likely edge away from the number
+            String rim = inLane ? " stroke=\"var(--lane)\" stroke-width=\"6\" paint-order=\"stroke\"" : "";
             if (x < at.frameLeft() || x > at.frameRight()) {
                 svg.line("<path d=\"M%.1f %.1fv10\" stroke=\"%s\" stroke-width=\"2\"/>", x, y, ink);
             }
@@ -60,12 +63,13 @@ final class AxisBand {
                 svg.rect(x - half, y + 18, x + half, 24, "fill=\"var(--sheet)\"");
             }
             svg.line(
-                    "<text x=\"%.1f\" y=\"%.1f\" font-size=\"%d\" font-weight=\"700\" text-anchor=\"middle\" fill=\"%s\">%s"
-                            + "<tspan font-size=\"14\" font-weight=\"600\">%s</tspan></text>",
+                    "<text x=\"%.1f\" y=\"%.1f\" font-size=\"%d\" font-weight=\"700\" text-anchor=\"middle\" fill=\"%s\"%s>"
+                            + "%s<tspan font-size=\"14\" font-weight=\"600\">%s</tspan></text>",
                     Math.max(x, at.left + 16),
                     y + 36,
                     at.narrow ? 17 : 20,
                     ink,
+                    rim,
                     NUMBERS[k - AxisPlaces.FIRST_STOP],
                     at.narrow ? "" : k == 0 ? " s" : k == 6 ? " min" : "");
         }

@@ -158,10 +158,13 @@ function band(scene) {
     const halfNumber = (DIGIT * (number.length + unit.length)) / 2;
     if (!hidden && tx - halfNumber >= written) {
       written = tx + halfNumber + DIGIT / 2;
-      if (clash && x > clash.left && x < clash.right) {
+      const hatched = clash && x > clash.left && x < clash.right;
+      if (hatched) {
         s += rect(x - 18, y + h / 2 - 7, 36, 24, 'fill="var(--sheet)"');
       }
-      s += `<text x="${r(tx)}" y="${y + h - (phone ? 11 : 12)}" font-size="${phone ? 19 : 20}" font-weight="700" text-anchor="middle" fill="${pale(x) ? 'var(--lane-ink)' : 'var(--band-ink)'}">${number}<tspan font-size="${phone ? 19 : 14}" font-weight="600">${unit}</tspan></text>`;
+      // keeps the dots of a likely edge away from the number
+      const rim = !hatched && inLane(scene, x) ? ' stroke="var(--lane)" stroke-width="6" paint-order="stroke"' : '';
+      s += `<text x="${r(tx)}" y="${y + h - (phone ? 11 : 12)}" font-size="${phone ? 19 : 20}" font-weight="700" text-anchor="middle"${rim} fill="${pale(x) ? 'var(--lane-ink)' : 'var(--band-ink)'}">${number}<tspan font-size="${phone ? 19 : 14}" font-weight="600">${unit}</tspan></text>`;
     }
   }
   return s;
