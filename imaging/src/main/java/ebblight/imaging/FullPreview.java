@@ -50,18 +50,33 @@ public final class FullPreview {
         int w = mean.width();
         int sw = survey.width();
         int sh = survey.height();
-        double sx = (sw + 2.0 * crop) / w;
-        double sy = (sh + 2.0 * crop) / mean.height();
+        SurveyLines across = SurveyLines.of(w, sw, crop);
+        SurveyLines down = SurveyLines.of(mean.height(), sh, crop);
+        float[][] planes = {
+            detail,
+            surveyMean.plane(0),
+            surveyMean.plane(1),
+            surveyMean.plane(2),
+            survey.plane(0),
+            survey.plane(1),
+            survey.plane(2)
+        };
         work.forEach(mean.height(), y -> {
-            for (int x = 0; x < w; x++) {
-                double u = (x + 0.5) * sx - 0.5 - crop;
-                double v = (y + 0.5) * sy - 0.5 - crop;
-                double d = ShareGrid.at(detail, sw, sh, u, v);
-                int p = y * w + x;
-                for (int c = 0; c < 3; c++) {
-                    double low = ShareGrid.at(surveyMean.plane(c), sw, sh, u, v);
-                    double high = mean.plane(c)[p] - low;
-                    mean.plane(c)[p] = (float) Math.max(0, ShareGrid.at(survey.plane(c), sw, sh, u, v) + d * high);
+            float[][] rows = new float[planes.length][sw];
+            for (int k = 0; k < rows.length; k++) {
+                down.row(planes[k], sw, y, rows[k]);
+            }
+            float[] share = new float[w];
+            across.spread(rows[0], share);
+            float[] low = new float[w];
+            float[] laid = new float[w];
+            for (int c = 0; c < 3; c++) {
+                across.spread(rows[1 + c], low);
+                across.spread(rows[4 + c], laid);
+                float[] plane = mean.plane(c);
+                for (int x = 0; x < w; x++) {
+                    int p = y * w + x;
+                    plane[p] = Math.max(0, laid[x] + share[x] * (plane[p] - low[x]));
                 }
             }
         });

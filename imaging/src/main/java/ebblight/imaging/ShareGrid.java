@@ -11,13 +11,15 @@ public record ShareGrid(int width, int height, int crop) {
 
     /** The plane over a picture of another size, by straight lines between its samples, its border carried outward. */
     float[] enlarged(float[] plane, int newWidth, int newHeight) {
+        SurveyLines across = SurveyLines.of(newWidth, width, crop);
+        SurveyLines down = SurveyLines.of(newHeight, height, crop);
         float[] out = new float[newWidth * newHeight];
+        float[] row = new float[width];
+        float[] wide = new float[newWidth];
         for (int y = 0; y < newHeight; y++) {
-            for (int x = 0; x < newWidth; x++) {
-                double u = (x + 0.5) * (width + 2 * crop) / newWidth - 0.5 - crop;
-                double v = (y + 0.5) * (height + 2 * crop) / newHeight - 0.5 - crop;
-                out[y * newWidth + x] = (float) at(plane, width, height, u, v);
-            }
+            down.row(plane, width, y, row);
+            across.spread(row, wide);
+            System.arraycopy(wide, 0, out, y * newWidth, newWidth);
         }
         return out;
     }

@@ -9,23 +9,26 @@ public final class Resample {
 
     /** The plane at ({@code x}, {@code y}) by straight lines between samples; beyond the border it is mirrored. */
     public static double mirrored(float[] plane, int width, int height, double x, double y) {
+        if (x >= 0 && y >= 0 && x < width - 1 && y < height - 1) {
+            int x0 = (int) x;
+            int y0 = (int) y;
+            int at = y0 * width + x0;
+            return between(plane[at], plane[at + 1], plane[at + width], plane[at + width + 1], x - x0, y - y0);
+        }
         double fx = Math.floor(x);
         double fy = Math.floor(y);
-        int x0 = (int) fx;
-        int y0 = (int) fy;
-        double ax = x - fx;
-        double ay = y - fy;
-        int x1 = x0 + 1;
-        int y1 = y0 + 1;
-        if (x0 < 0 || y0 < 0 || x1 >= width || y1 >= height) {
-            x0 = Blur.mirrored(x0, width);
-            x1 = Blur.mirrored(x1, width);
-            y0 = Blur.mirrored(y0, height);
-            y1 = Blur.mirrored(y1, height);
-        }
-        double top = plane[y0 * width + x0] * (1 - ax) + plane[y0 * width + x1] * ax;
-        double bottom = plane[y1 * width + x0] * (1 - ax) + plane[y1 * width + x1] * ax;
-        return top * (1 - ay) + bottom * ay;
+        int x0 = Blur.mirrored((int) fx, width);
+        int x1 = Blur.mirrored((int) fx + 1, width);
+        int y0 = Blur.mirrored((int) fy, height) * width;
+        int y1 = Blur.mirrored((int) fy + 1, height) * width;
+        return between(plane[y0 + x0], plane[y0 + x1], plane[y1 + x0], plane[y1 + x1], x - fx, y - fy);
+    }
+
+    /** Between four samples: two of a row, two of the next, and how far beyond the first, 0 to 1. */
+    private static double between(double a, double b, double c, double d, double right, double down) {
+        double top = a * (1 - right) + b * right;
+        double bottom = c * (1 - right) + d * right;
+        return top * (1 - down) + bottom * down;
     }
 
     /**
