@@ -100,6 +100,30 @@ class ClipFramesTest {
         assertThat(source.warnings()).anyMatch(w -> w.contains("cut.mp4") && w.contains("of 3.6 s"));
     }
 
+    /** The decoder runs ahead on a thread of its own, which must not outlive who takes the frames. */
+    @Test
+    void nobodyDecodesWhatIsNotWantedAnyMore() throws Exception {
+        FrameSource source = Inputs.open(List.of(clip(upTo(90))), 0, true);
+        assertThat(SurveyReader.first(source, 96, Work.alone()).clip().frames()).isEqualTo(1);
+        assertThat(decoders()).isZero();
+        assertThatThrownBy(() -> source.visit(
+                        frames -> {
+                            assertThat(decoders()).isEqualTo(1);
+                            throw new Work.Cancelled();
+                        },
+                        Work.alone()))
+                .isInstanceOf(Work.Cancelled.class);
+        assertThat(decoders()).isZero();
+        // and the next reading begins with the first frame again
+        assertThat(SurveyReader.read(source, 96, Work.alone()).sourceFrames()).isEqualTo(90);
+    }
+
+    private static long decoders() {
+        return Thread.getAllStackTraces().keySet().stream()
+                .filter(thread -> "decoder".equals(thread.getName()))
+                .count();
+    }
+
     /** One packet in the middle overwritten: what follows still counts, and one piece is one piece. */
     @Test
     void aDamagedPieceIsLeftOutAndCounted() throws Exception {
