@@ -47,6 +47,7 @@ record Parting(
             }
         });
         SlowChange.apply(frames, mean, logits, work);
+        Unlit.apply(mean, features[1], logits);
         float[] median = frames.median(work);
         float[] rest = SwayRims.rest(frames, median, noise, work);
         Decided plain = decide(logits, logits, median, rest, w, h, work);
