@@ -27,7 +27,8 @@ public record MedianRange(double median, double low, double high, int count) {
         double[] sorted = values.clone();
         Arrays.sort(sorted);
         int place = place(n);
-        return Optional.of(new MedianRange(Quantiles.median(sorted, n), sorted[place - 1], sorted[n - place], n));
+        return Optional.of(
+                new MedianRange(Quantiles.median(values.clone(), n), sorted[place - 1], sorted[n - place], n));
     }
 
     /** The largest place from either end, counted from 1, of which the two hold the median 19 times in 20. */

@@ -80,6 +80,7 @@ final class SpotMap {
                     ring[k] = mean[p + offset[k]] / area;
                 }
                 double middle = Quantiles.median(ring, RING);
+                Arrays.sort(ring);
                 if (ring[RING - 2] - ring[1] < SMOOTH_STOPS) {
                     double darker = middle - mean[p] / area;
                     double under = ring[0] - mean[p] / area;
