@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.interactions.Actions;
+import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** From a folder of frames to files for paper and the web, in a real browser. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
@@ -297,6 +299,25 @@ class AfterPageTest extends AfterPages {
         pages.open("#after/finish?picture=made/stack-burst.tif&drawer=edges");
         browser.until("document.querySelector('.kept-frame[tabindex]')");
         Object before = browser.run("return document.querySelector('.kept-frame').style.cssText");
+        String moved = "document.querySelector('.kept-frame[tabindex]')?.style.cssText !== '" + before + "'";
+        // the page may draw the frame anew under the finger, as when the draft arrives: then it is pulled again
+        new WebDriverWait(browser.driver(), Duration.ofMinutes(2), Duration.ofSeconds(2))
+                .withMessage(moved)
+                .until(d -> {
+                    boolean done = Boolean.TRUE.equals(browser.run("return " + moved));
+                    if (!done) {
+                        pullTheFrame();
+                    }
+                    return done;
+                });
+        Object small = browser.run("return Math.min(...[...document.querySelectorAll('.drawer button, .fronts button')]"
+                + ".filter(b => b.offsetParent).map(b => b.getBoundingClientRect().height))");
+        assertThat(((Number) small).doubleValue()).isGreaterThanOrEqualTo(56);
+        browser.size(1440, 900);
+        browser.light("room");
+    }
+
+    private static void pullTheFrame() {
         List<?> middle = (List<?>) browser.run("const k = document.querySelector('.kept-frame');"
                 + " k.scrollIntoView({block: 'center'}); const r = k.getBoundingClientRect();"
                 + " return [Math.round(r.left + r.width / 2), Math.round(r.top + r.height / 2)]");
@@ -308,12 +329,6 @@ class AfterPageTest extends AfterPages {
         }
         browser.driver()
                 .executeCdpCommand("Input.dispatchTouchEvent", Map.of("type", "touchEnd", "touchPoints", List.of()));
-        browser.until("document.querySelector('.kept-frame[tabindex]')?.style.cssText !== '" + before + "'");
-        Object small = browser.run("return Math.min(...[...document.querySelectorAll('.drawer button, .fronts button')]"
-                + ".filter(b => b.offsetParent).map(b => b.getBoundingClientRect().height))");
-        assertThat(((Number) small).doubleValue()).isGreaterThanOrEqualTo(56);
-        browser.size(1440, 900);
-        browser.light("room");
     }
 
     private static void touch(String type, int x, int y) {
